@@ -1,0 +1,41 @@
+package org.holdproof.core.assess;
+
+import java.util.List;
+import java.util.Optional;
+import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.standard.AuthorityProfile;
+
+/**
+ * The judgement of one batch.
+ *
+ * @param verdict the worst of its checks
+ * @param batch the record it was judged on
+ * @param authority the profile it was judged by
+ * @param tablesEdition which edition of the reference tables was used
+ * @param span the log from its first to its last row
+ * @param checks in the order a cook happens
+ * @param cautions what to know besides
+ * @param lethality cumulative log10 reduction at the governing core probe, where there are kinetics to show it with
+ * @param record what the log is worth as a record
+ */
+public record Assessment(
+        Verdict verdict,
+        BatchRecord batch,
+        AuthorityProfile authority,
+        String tablesEdition,
+        Span span,
+        List<Check> checks,
+        List<Caution> cautions,
+        Optional<Curve> lethality,
+        RecordFacts record) {
+
+    public Assessment {
+        checks = List.copyOf(checks);
+        cautions = List.copyOf(cautions);
+    }
+
+    /** The check with this id. */
+    public Optional<Check> check(String id) {
+        return checks.stream().filter(check -> check.id().equals(id)).findFirst();
+    }
+}

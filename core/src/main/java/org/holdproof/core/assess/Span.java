@@ -1,0 +1,19 @@
+package org.holdproof.core.assess;
+
+/**
+ * A part of the record.
+ *
+ * @param fromMillis its first instant, in milliseconds since 1970-01-01T00:00Z
+ * @param toMillis its last instant
+ */
+public record Span(long fromMillis, long toMillis) {
+    public Span {
+        if (toMillis < fromMillis) {
+            throw new IllegalArgumentException("a span ends before it begins");
+        }
+    }
+
+    public double minutes() {
+        return (toMillis - fromMillis) / 60_000.0;
+    }
+}

@@ -1,0 +1,49 @@
+package org.holdproof.core.batch;
+
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One stage of the batch.
+ *
+ * @param from when it began
+ * @param to when it ended; empty for a moment (bagging, serving) or a stage still open
+ * @param setPointCelsius what the smoker, bath, holding box or chiller was set to, in °C
+ */
+public record Stage(Kind kind, Instant from, Optional<Instant> to, OptionalDouble setPointCelsius) {
+
+    /** The stages a long low-temperature cook can have. */
+    public enum Kind {
+        SMOKE("smoke"),
+        BAG("bag"),
+        BATH("bath"),
+        HOT_HOLD("hot hold"),
+        CHILL("chill"),
+        STORE("store"),
+        REHEAT("reheat"),
+        SERVE("serve");
+
+        private final String title;
+
+        Kind(String title) {
+            this.title = title;
+        }
+
+        /** The stage's name as it is written in a batch record and printed. */
+        public String title() {
+            return title;
+        }
+
+        /** Whether the food is being cooked. */
+        public boolean isCook() {
+            return this == SMOKE || this == BATH;
+        }
+    }
+
+    public Stage {
+        if (to.isPresent() && to.get().isBefore(from)) {
+            throw new IllegalArgumentException("the stage ends before it begins");
+        }
+    }
+}

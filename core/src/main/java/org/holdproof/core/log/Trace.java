@@ -1,0 +1,93 @@
+package org.holdproof.core.log;
+
+import java.util.Arrays;
+
+/**
+ * The readings of one channel in order of time, missing ones left out. What lies between two readings nobody saw; what
+ * to make of that is the caller's question.
+ */
+public final class Trace {
+    private final String channel;
+    private final long[] epochMillis;
+    private final double[] celsius;
+
+    /**
+     * @param channel the channel's name
+     * @param epochMillis instants, strictly increasing
+     * @param celsius readings in °C, finite, one an instant
+     * @throws IllegalArgumentException if the lengths differ, an instant does not follow the one before, or a reading
+     *     is not finite
+     */
+    public Trace(String channel, long[] epochMillis, double[] celsius) {
+        if (epochMillis.length != celsius.length) {
+            throw new IllegalArgumentException(epochMillis.length + " instants but " + celsius.length + " readings");
+        }
+        for (int i = 0; i < celsius.length; i++) {
+            if (!Double.isFinite(celsius[i])) {
+                throw new IllegalArgumentException("reading " + i + " is " + celsius[i]);
+            }
+            if (i > 0 && epochMillis[i] <= epochMillis[i - 1]) {
+                throw new IllegalArgumentException("instant " + i + " does not follow the one before");
+            }
+        }
+        this.channel = channel;
+        this.epochMillis = epochMillis.clone();
+        this.celsius = celsius.clone();
+    }
+
+    public String channel() {
+        return channel;
+    }
+
+    public int size() {
+        return celsius.length;
+    }
+
+    public boolean isEmpty() {
+        return celsius.length == 0;
+    }
+
+    /** The instant of reading {@code i}, in milliseconds since 1970-01-01T00:00Z. */
+    public long millis(int i) {
+        return epochMillis[i];
+    }
+
+    /** Reading {@code i}, in °C. */
+    public double celsius(int i) {
+        return celsius[i];
+    }
+
+    public long firstMillis() {
+        return epochMillis[0];
+    }
+
+    public long lastMillis() {
+        return epochMillis[epochMillis.length - 1];
+    }
+
+    /** Minutes from reading {@code i} to the one after it. */
+    public double minutesAfter(int i) {
+        return (epochMillis[i + 1] - epochMillis[i]) / 60_000.0;
+    }
+
+    /** The readings from one instant to another, both included. */
+    public Trace between(long fromMillis, long toMillis) {
+        int from = Arrays.binarySearch(epochMillis, fromMillis);
+        int to = Arrays.binarySearch(epochMillis, toMillis);
+        int first = from < 0 ? -from - 1 : from;
+        int end = to < 0 ? -to - 1 : to + 1;
+        if (end <= first) {
+            return new Trace(channel, new long[0], new double[0]);
+        }
+        return new Trace(channel, Arrays.copyOfRange(epochMillis, first, end), Arrays.copyOfRange(celsius, first, end));
+    }
+
+    /** The same readings with an instrument's known error added, in °C. */
+    public Trace corrected(double addCelsius) {
+        double[] corrected = new double[celsius.length];
+        for (int i = 0; i < celsius.length; i++) {
+            corrected[i] = celsius[i] + addCelsius;
+        }
+        return new Trace(channel, epochMillis, corrected);
+    }
+}
