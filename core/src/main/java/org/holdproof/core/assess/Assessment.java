@@ -16,6 +16,7 @@ import org.holdproof.core.standard.AuthorityProfile;
  * @param checks in the order a cook happens
  * @param cautions what to know besides
  * @param lethality cumulative log10 reduction at the governing core probe, where there are kinetics to show it with
+ * @param integrated integrated lethality, shown as margin
  * @param record what the log is worth as a record
  */
 public record Assessment(
@@ -27,11 +28,13 @@ public record Assessment(
         List<Check> checks,
         List<Caution> cautions,
         Optional<Curve> lethality,
+        List<Integrated> integrated,
         RecordFacts record) {
 
     public Assessment {
         checks = List.copyOf(checks);
         cautions = List.copyOf(cautions);
+        integrated = List.copyOf(integrated);
     }
 
     /** The check with this id. */

@@ -1,0 +1,125 @@
+package org.holdproof.core.assess;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.batch.Stage;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.standard.Boundary;
+import org.holdproof.core.standard.HoldingRule;
+
+/** Was the food kept hot enough, or cold enough? The coldest probe answers for hot holding, the warmest for cold. */
+final class HoldingChecks {
+    static final String HOT = "hot-hold";
+    static final String COLD = "cold-store";
+
+    private final Evidence evidence;
+
+    HoldingChecks(Evidence evidence) {
+        this.evidence = evidence;
+    }
+
+    List<Check> checks() {
+        List<Check> checks = new ArrayList<>();
+        evidence.authority().hotHold().ifPresent(rule -> evidence.timeline()
+                .all(Stage.Kind.HOT_HOLD)
+                .forEach(stage -> checks.add(check(HOT, "Held hot enough", rule, stage))));
+        evidence.authority().coldHold().ifPresent(rule -> evidence.timeline()
+                .all(Stage.Kind.STORE)
+                .forEach(stage -> checks.add(check(COLD, "Stored cold enough", rule, stage))));
+        return checks;
+    }
+
+    private Check check(String id, String title, HoldingRule rule, Stage stage) {
+        Boundary limit = rule.limit().orElseThrow();
+        String required =
+                "core " + rule.comparison().words() + " " + evidence.wording().boundary(limit) + " throughout the "
+                        + stage.kind().title();
+        Span span = evidence.timeline().span(stage);
+        List<Trace> traces = evidence.within(span);
+        String next = "Do not serve on this record. "
+                + (rule.correctiveAction().isEmpty()
+                        ? "Hold the food apart and follow the HACCP plan."
+                        : rule.correctiveAction().strip().replaceAll("[.;]*$", "") + ".");
+        if (traces.stream().anyMatch(trace -> !covers(trace, span))) {
+            return new Check(
+                    id,
+                    title,
+                    required,
+                    Optional.of(rule.citation()),
+                    Verdict.NOT_PROVEN,
+                    Optional.empty(),
+                    OptionalDouble.empty(),
+                    rule.comparison(),
+                    "",
+                    "The core readings do not cover the " + stage.kind().title() + " from its start to its end.",
+                    next,
+                    "",
+                    Optional.of(span));
+        }
+        record Held(Trace trace, HeldLevel level, Verdict verdict) {}
+        double limitCelsius = limit.celsius();
+        Held governing = traces.stream()
+                .map(trace -> {
+                    HeldLevel level = HeldLevel.of(
+                            trace,
+                            rule.comparison(),
+                            limitCelsius,
+                            evidence.toleranceCelsius(),
+                            evidence.gapMinutes(trace));
+                    return new Held(trace, level, level.judge(rule.comparison(), limitCelsius));
+                })
+                .max(Comparator.comparing(Held::verdict)
+                        .thenComparingDouble(held -> (rule.comparison().isFloor() ? -1 : 1)
+                                * held.level().celsius().nominal()))
+                .orElseThrow();
+        TemperatureUnit unit = limit.unit();
+        Bounded celsius = governing.level().celsius();
+        return new Check(
+                id,
+                title,
+                required,
+                Optional.of(rule.citation()),
+                governing.verdict(),
+                Optional.of(new Bounded(
+                        unit.fromCelsius(celsius.worst()),
+                        unit.fromCelsius(celsius.nominal()),
+                        unit.fromCelsius(celsius.best()))),
+                OptionalDouble.of(limit.value()),
+                rule.comparison(),
+                unit.symbol(),
+                why(rule, governing.trace(), governing.level()),
+                governing.verdict() == Verdict.MET ? "" : next,
+                governing.trace().channel(),
+                Optional.of(span));
+    }
+
+    private String why(HoldingRule rule, Trace trace, HeldLevel level) {
+        String probe =
+                (rule.comparison().isFloor() ? "The coldest" : "The warmest") + " probe (" + trace.channel() + ")";
+        String reached = probe
+                + (rule.comparison().isFloor() ? " fell to " : " rose to ")
+                + evidence.wording().temperature(level.celsius().nominal());
+        String gap = Double.isInfinite(level.celsius().worst())
+                ? "; a gap in the readings hides what happened in it"
+                : " with a tolerance of " + evidence.wording().difference(evidence.toleranceCelsius());
+        String breach = level.breachMillis().isPresent()
+                ? "; beyond the limit from "
+                        + evidence.wording().clock(level.breachMillis().getAsLong())
+                : "";
+        return reached + gap + breach + ".";
+    }
+
+    private boolean covers(Trace trace, Span span) {
+        if (trace.isEmpty()) {
+            return false;
+        }
+        double gap = evidence.gapMinutes(trace);
+        return (trace.firstMillis() - span.fromMillis()) / 60_000.0 <= gap
+                && (span.toMillis() - trace.lastMillis()) / 60_000.0 <= gap;
+    }
+}

@@ -1,0 +1,35 @@
+package org.holdproof.core.assess;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.batch.Instrument;
+import org.holdproof.core.batch.Instrument.InstrumentCheck;
+
+/**
+ * What the thermometer's last check says of its readings.
+ *
+ * @param errorCelsius what it read at the check less what it should have read; empty without a check
+ */
+record InstrumentStanding(OptionalDouble errorCelsius) {
+
+    static InstrumentStanding of(Instrument instrument) {
+        Optional<InstrumentCheck> last = instrument.lastCheck();
+        return new InstrumentStanding(
+                last.isPresent()
+                        ? OptionalDouble.of(last.get().readingCelsius() - expectedCelsius(last.get()))
+                        : OptionalDouble.empty());
+    }
+
+    /** What is added to every reading to undo the known error, in °C. */
+    double correctionCelsius() {
+        return errorCelsius.isPresent() ? -errorCelsius.getAsDouble() : 0;
+    }
+
+    private static double expectedCelsius(InstrumentCheck check) {
+        return switch (check.method()) {
+            case ICE_POINT -> 0;
+            case BOILING_POINT -> BoilingPoint.atAltitude(check.altitudeMetres().orElseThrow());
+            case COMPARISON -> check.referenceCelsius().orElseThrow();
+        };
+    }
+}

@@ -1,0 +1,260 @@
+package org.holdproof.core.assess;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.batch.Product;
+import org.holdproof.core.kinetics.GeneralMethod;
+import org.holdproof.core.kinetics.Spell;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.standard.AuthorityProfile;
+import org.holdproof.core.standard.AuthorityProfile.LethalityChoice;
+import org.holdproof.core.standard.Citation;
+import org.holdproof.core.standard.Comparison;
+import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.core.standard.LethalityTable;
+import org.holdproof.core.standard.ThermalDeath;
+
+/** Was the core pasteurized, by the rule the authority names for this food? The coldest probe answers. */
+final class LethalityCheck {
+    static final String ID = "lethality";
+    private static final String TITLE = "Core pasteurized";
+    private static final String NOT_SERVED = "Do not serve. ";
+
+    private final Evidence evidence;
+
+    LethalityCheck(Evidence evidence) {
+        this.evidence = evidence;
+    }
+
+    Check check() {
+        Product product = evidence.batch().product();
+        Optional<LethalityChoice> choice = choice(evidence.authority(), product);
+        Optional<Span> cook = evidence.timeline().cook();
+        if (choice.isEmpty()) {
+            return unanswered(
+                    "none published for " + words(product),
+                    evidence.authority().title() + " as held here names no time and temperature for " + words(product)
+                            + ".",
+                    NOT_SERVED
+                            + "Ask the authority which process applies, or use a validated process of the site's own.");
+        }
+        if (cook.isEmpty()) {
+            return unanswered(
+                    "one row of the published table",
+                    "The batch record names no cooking stage.",
+                    "Add the smoke or bath stage with its times to the batch record.");
+        }
+        List<Trace> traces = evidence.within(cook.get());
+        if (traces.stream().anyMatch(Trace::isEmpty)) {
+            return unanswered(
+                    "one row of the published table",
+                    "A core probe has no reading during the cook.",
+                    NOT_SERVED + "Without a core reading nothing is proven.");
+        }
+        return choice.get().kinetics().isPresent()
+                ? byKinetics(choice.get().kinetics().get(), traces)
+                : byRows(choice.get().tables(), traces, product);
+    }
+
+    /** What the authority offers for a food; the first that serves it. */
+    static Optional<LethalityChoice> choice(AuthorityProfile authority, Product product) {
+        return authority.lethality().stream()
+                .filter(offered -> offered.serves(word(product.species()), word(product.form())))
+                .findFirst();
+    }
+
+    private Check byRows(List<LethalityTable> tables, List<Trace> traces, Product product) {
+        List<LethalityRow> rows = new ArrayList<>();
+        for (LethalityTable table : tables) {
+            rows.addAll(table.rowsFor(product.fatPercent()));
+        }
+        RowJudgement governing = traces.stream()
+                .map(trace -> RowJudgement.of(trace, rows, evidence.toleranceCelsius(), evidence.gapMinutes(trace)))
+                .max(Comparator.comparing(RowJudgement::verdict)
+                        .thenComparing(
+                                Comparator.comparingDouble(RowJudgement::share).reversed()))
+                .orElseThrow();
+        LethalityRow row = governing.row();
+        String at = evidence.wording().boundary(row.at());
+        return new Check(
+                ID,
+                TITLE,
+                "core at or above " + at + " for " + row.printedTime()
+                        + " without a break, or another row of the table",
+                Optional.of(row.citation()),
+                governing.verdict(),
+                Optional.of(governing.minutes()),
+                OptionalDouble.of(governing.limitMinutes()),
+                Comparison.AT_LEAST,
+                "min",
+                why(governing, rows, at),
+                next(governing.verdict()),
+                governing.trace().channel(),
+                deciding(governing));
+    }
+
+    private String why(RowJudgement governing, List<LethalityRow> rows, String at) {
+        Trace trace = governing.trace();
+        double peak = peak(trace);
+        double lowest =
+                rows.stream().mapToDouble(row -> row.at().celsius()).min().orElseThrow();
+        String probe = "The coldest probe (" + trace.channel() + ")";
+        if (governing.verdict() == Verdict.MET) {
+            return probe + " stayed at or above " + at + " for "
+                    + Wording.minutes(governing.minutes().worst()) + " even at worst; "
+                    + governing.row().printedTime() + " is asked.";
+        }
+        if (peak + evidence.toleranceCelsius() < lowest - TemperatureUnit.SLACK_CELSIUS) {
+            return probe + " never rose above " + evidence.wording().temperature(peak)
+                    + ". The table's lowest row is "
+                    + evidence.wording().boundary(lowestRow(rows).at())
+                    + ": below it no time is long enough." + nearMiss(peak, lowestRow(rows));
+        }
+        if (governing.verdict() == Verdict.NOT_MET) {
+            return probe + " stayed at or above " + at + " for "
+                    + Wording.minutes(governing.minutes().best()) + " even at best; "
+                    + governing.row().printedTime() + " is asked, and no other row is met.";
+        }
+        String blind = gapInside(governing)
+                ? "A gap in the readings breaks the spell: nothing is credited while nobody looked. "
+                : "";
+        return blind + probe + " stayed at or above " + at + " for between "
+                + Wording.minutes(governing.minutes().worst()) + " and "
+                + Wording.minutes(governing.minutes().best())
+                + "; " + governing.row().printedTime() + " is asked, so the record does not decide.";
+    }
+
+    /** A core that met the rounded Celsius figure but not the Fahrenheit one it stands for. */
+    private static String nearMiss(double peakCelsius, LethalityRow lowest) {
+        double rounded = Math.floor(lowest.at().celsius() * 10) / 10;
+        if (lowest.at().unit() == TemperatureUnit.FAHRENHEIT && peakCelsius >= rounded) {
+            return String.format(
+                    Locale.ROOT,
+                    " (%.1f °C is %.2f °F, not %s.)",
+                    rounded,
+                    TemperatureUnit.FAHRENHEIT.fromCelsius(rounded),
+                    lowest.at().text());
+        }
+        return "";
+    }
+
+    private Check byKinetics(ThermalDeath death, List<Trace> traces) {
+        double target = death.targetLog10().orElseThrow();
+        Comparator<Bounded> byWorst = Comparator.comparingDouble(Bounded::worst);
+        Trace governing = traces.get(0);
+        Bounded least = null;
+        for (Trace trace : traces) {
+            Bounded reduction = new GeneralMethod(
+                            List.of(death), evidence.toleranceCelsius(), evidence.gapMinutes(trace))
+                    .log10Reductions(trace)
+                    .get(0);
+            if (least == null || byWorst.compare(reduction, least) < 0) {
+                least = reduction;
+                governing = trace;
+            }
+        }
+        Bounded reduction = Objects.requireNonNull(least);
+        Verdict verdict = Check.judge(reduction, Comparison.AT_LEAST, target);
+        return new Check(
+                ID,
+                TITLE,
+                String.format(Locale.ROOT, "%.1f-log reduction of %s, integrated", target, death.organism()),
+                Optional.of(death.citation()),
+                verdict,
+                Optional.of(reduction),
+                OptionalDouble.of(target),
+                Comparison.AT_LEAST,
+                "log10",
+                String.format(
+                        Locale.ROOT,
+                        "The coldest probe (%s) gives %.1f log at worst, %.1f at best; %.1f is asked.",
+                        governing.channel(),
+                        reduction.worst(),
+                        reduction.best(),
+                        target),
+                next(verdict),
+                governing.channel(),
+                Optional.empty());
+    }
+
+    private boolean gapInside(RowJudgement governing) {
+        Optional<Span> best = governing.spell().best().map(spell -> new Span(spell.fromMillis(), spell.toMillis()));
+        if (best.isEmpty()) {
+            return false;
+        }
+        Trace during =
+                governing.trace().between(best.get().fromMillis(), best.get().toMillis());
+        double gap = evidence.gapMinutes(governing.trace());
+        for (int i = 0; i + 1 < during.size(); i++) {
+            if (during.minutesAfter(i) > gap) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static Optional<Span> deciding(RowJudgement governing) {
+        Optional<Spell> spell = governing.verdict() == Verdict.MET
+                ? governing.spell().worst()
+                : governing.spell().best();
+        return spell.map(found -> new Span(found.fromMillis(), found.toMillis()));
+    }
+
+    private static String next(Verdict verdict) {
+        return switch (verdict) {
+            case MET -> "";
+            case NOT_PROVEN ->
+                NOT_SERVED
+                        + "While the food is still hot, cook on until a row is proven; otherwise hold it apart and have it evaluated.";
+            case NOT_MET ->
+                NOT_SERVED
+                        + "While the food is still hot, cook on until a row is met; otherwise hold it apart, and recook or discard it as the HACCP plan says.";
+        };
+    }
+
+    private static Check unanswered(String rule, String why, String next) {
+        return new Check(
+                ID,
+                TITLE,
+                rule,
+                Optional.<Citation>empty(),
+                Verdict.NOT_PROVEN,
+                Optional.empty(),
+                OptionalDouble.empty(),
+                Comparison.AT_LEAST,
+                "",
+                why,
+                next,
+                "",
+                Optional.empty());
+    }
+
+    private static LethalityRow lowestRow(List<LethalityRow> rows) {
+        return rows.stream()
+                .min(Comparator.comparingDouble(row -> row.at().celsius()))
+                .orElseThrow();
+    }
+
+    private static double peak(Trace trace) {
+        double peak = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < trace.size(); i++) {
+            peak = Math.max(peak, trace.celsius(i));
+        }
+        return peak;
+    }
+
+    private static String words(Product product) {
+        return word(product.form()) + " " + word(product.species());
+    }
+
+    private static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

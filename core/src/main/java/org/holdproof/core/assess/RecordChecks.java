@@ -1,0 +1,206 @@
+package org.holdproof.core.assess;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.batch.Instrument;
+import org.holdproof.core.batch.Stage;
+import org.holdproof.core.log.GapLimit;
+import org.holdproof.core.log.LogFault;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.standard.Comparison;
+
+/** Is the record good enough to be judged: does it cover the stages, often enough, with a thermometer to be trusted? */
+final class RecordChecks {
+    private final Evidence evidence;
+
+    RecordChecks(Evidence evidence) {
+        this.evidence = evidence;
+    }
+
+    List<Check> checks() {
+        return List.of(coverage(), interval(), instrument());
+    }
+
+    /** Every stage that heats or chills must have core readings from its start to its end; a gap inside it is judged by the checks it touches. */
+    private Check coverage() {
+        double missing = 0;
+        List<String> uncovered = new ArrayList<>();
+        for (Stage stage : evidence.batch().stages()) {
+            if (!needsReadings(stage.kind())) {
+                continue;
+            }
+            Span span = evidence.timeline().span(stage);
+            double blind = 0;
+            for (Trace trace : evidence.within(span)) {
+                blind = Math.max(blind, blindMinutes(trace, span));
+            }
+            if (blind > 0) {
+                uncovered.add(stage.kind().title() + " (" + Wording.minutes(blind) + ")");
+                missing = Math.max(missing, blind);
+            }
+        }
+        boolean met = uncovered.isEmpty();
+        return new Check(
+                "record.coverage",
+                "Record covers the stages",
+                "core readings from the start to the end of each stage that heats or chills",
+                Optional.empty(),
+                met ? Verdict.MET : Verdict.NOT_PROVEN,
+                Optional.of(Bounded.exactly(missing)),
+                OptionalDouble.of(0),
+                Comparison.AT_MOST,
+                "min",
+                met
+                        ? "Each stage has core readings from its start to its end."
+                        : "No core reading at the start or the end of: " + String.join(", ", uncovered) + ".",
+                met ? "" : "Add the missing part of the log, or mend the stage times if they are wrong.",
+                "",
+                Optional.empty());
+    }
+
+    private static boolean needsReadings(Stage.Kind kind) {
+        return switch (kind) {
+            case SMOKE, BATH, HOT_HOLD, CHILL, REHEAT -> true;
+            case BAG, STORE, SERVE -> false;
+        };
+    }
+
+    /** Minutes at either end of a span without a reading, where that is more than a gap. */
+    private double blindMinutes(Trace trace, Span span) {
+        if (trace.isEmpty()) {
+            return span.minutes();
+        }
+        double gap = evidence.gapMinutes(trace);
+        double before = (trace.firstMillis() - span.fromMillis()) / 60_000.0;
+        double after = (span.toMillis() - trace.lastMillis()) / 60_000.0;
+        return (before > gap ? before : 0) + (after > gap ? after : 0);
+    }
+
+    private Check interval() {
+        double longest = evidence.core().stream()
+                .mapToDouble(GapLimit::medianMinutes)
+                .max()
+                .orElse(0);
+        Verdict verdict = Check.judge(Bounded.exactly(longest), Comparison.AT_MOST, GapLimit.CEILING_MINUTES);
+        return new Check(
+                "record.interval",
+                "Read often enough",
+                "a reading at least every " + Wording.minutes(GapLimit.CEILING_MINUTES)
+                        + " (FSIS Cooking Guideline 2021, page 75)",
+                Optional.empty(),
+                verdict == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN,
+                Optional.of(Bounded.exactly(longest)),
+                OptionalDouble.of(GapLimit.CEILING_MINUTES),
+                Comparison.AT_MOST,
+                "min",
+                "The usual interval between core readings is " + Wording.minutes(longest) + ".",
+                verdict == Verdict.MET ? "" : "Set the logger to a shorter interval.",
+                "",
+                Optional.empty());
+    }
+
+    private Check instrument() {
+        Instrument instrument = evidence.batch().instrument();
+        OptionalDouble allowed = evidence.authority().toleranceCelsius();
+        OptionalDouble error = InstrumentStanding.of(instrument).errorCelsius();
+        String rule = allowed.isPresent()
+                ? "a thermometer checked and true within " + evidence.wording().difference(allowed.getAsDouble())
+                : "a thermometer checked against a known temperature";
+        if (error.isEmpty()) {
+            return new Check(
+                    "instrument",
+                    "Thermometer trusted",
+                    rule,
+                    Optional.empty(),
+                    Verdict.NOT_PROVEN,
+                    Optional.empty(),
+                    allowed,
+                    Comparison.AT_MOST,
+                    "",
+                    "The batch record holds no check of thermometer " + instrument.id() + ".",
+                    "Check it in ice water or boiling water and add the result to the batch record.",
+                    "",
+                    Optional.empty());
+        }
+        double off = Math.abs(error.getAsDouble());
+        Verdict verdict = allowed.isPresent()
+                ? Check.judge(Bounded.exactly(off), Comparison.AT_MOST, allowed.getAsDouble())
+                : Verdict.MET;
+        String corrected = off < 0.05
+                ? "Its last check found no error."
+                : String.format(
+                        Locale.ROOT,
+                        "Its last check found it %s too %s; every reading was corrected by that much.",
+                        evidence.wording().difference(off),
+                        error.getAsDouble() > 0 ? "high" : "low");
+        return new Check(
+                "instrument",
+                "Thermometer trusted",
+                rule,
+                Optional.empty(),
+                verdict == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN,
+                Optional.of(Bounded.exactly(off)),
+                allowed,
+                Comparison.AT_MOST,
+                "°C",
+                corrected + (verdict == Verdict.MET ? "" : " It is outside what the authority allows."),
+                verdict == Verdict.MET ? "" : "Take the thermometer out of use until it is serviced and checked again.",
+                "",
+                Optional.empty());
+    }
+
+    List<Caution> cautions(ProbeLog log) {
+        List<Caution> cautions = new ArrayList<>();
+        overdue().ifPresent(cautions::add);
+        for (LogFault.Kind kind : LogFault.Kind.values()) {
+            List<LogFault> faults =
+                    log.faults().stream().filter(fault -> fault.kind() == kind).toList();
+            if (!faults.isEmpty() && worthSaying(kind)) {
+                LogFault first = faults.get(0);
+                cautions.add(new Caution(
+                        "log." + kind.name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                        "The log has " + kind.title() + (faults.size() > 1 ? " in " + faults.size() + " places" : "")
+                                + ", first at line " + first.firstLine() + ": " + first.detail()));
+            }
+        }
+        return cautions;
+    }
+
+    private static boolean worthSaying(LogFault.Kind kind) {
+        return switch (kind) {
+            case NEWEST_FIRST, REPEATED_CLOCK -> false;
+            default -> true;
+        };
+    }
+
+    private Optional<Caution> overdue() {
+        Instrument instrument = evidence.batch().instrument();
+        OptionalDouble every = instrument.checkEveryDays().isPresent()
+                ? instrument.checkEveryDays()
+                : evidence.authority().checkEveryDays();
+        if (instrument.lastCheck().isEmpty() || every.isEmpty()) {
+            return Optional.empty();
+        }
+        LocalDate cooked = Instant.ofEpochMilli(evidence.timeline().log().fromMillis())
+                .atZone(evidence.batch().kitchen().zone())
+                .toLocalDate();
+        long days = ChronoUnit.DAYS.between(instrument.lastCheck().get().date(), cooked);
+        return days <= every.getAsDouble()
+                ? Optional.empty()
+                : Optional.of(new Caution(
+                        "instrument.overdue",
+                        String.format(
+                                Locale.ROOT,
+                                "The thermometer was last checked %d days before the cook; it is due every %.0f days.",
+                                days,
+                                every.getAsDouble())));
+    }
+}

@@ -1,0 +1,142 @@
+package org.holdproof.core.assess;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.holdproof.core.batch.Stage;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.standard.Boundary;
+import org.holdproof.core.standard.Comparison;
+import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.core.standard.ReheatingRule;
+
+/** Was the food reheated hot enough, long enough and fast enough? The coldest probe answers. */
+final class ReheatChecks {
+    static final String TARGET = "reheat.target";
+    static final String TIME = "reheat.time";
+
+    private final Evidence evidence;
+    private final ReheatingRule rule;
+
+    ReheatChecks(Evidence evidence, ReheatingRule rule) {
+        this.evidence = evidence;
+        this.rule = rule;
+    }
+
+    List<Check> checks() {
+        List<Check> checks = new ArrayList<>();
+        if (rule.target().isEmpty()) {
+            return checks;
+        }
+        for (Stage stage : evidence.timeline().all(Stage.Kind.REHEAT)) {
+            Span span = evidence.timeline().span(stage);
+            List<Trace> traces = evidence.within(span);
+            if (traces.stream().anyMatch(Trace::isEmpty)) {
+                checks.add(blind(span));
+                continue;
+            }
+            checks.add(target(traces));
+            if (rule.maxMinutes().isPresent() && rule.from().isPresent()) {
+                checks.add(time(traces, rule.from().get(), rule.maxMinutes().getAsDouble()));
+            }
+        }
+        return checks;
+    }
+
+    private Check target(List<Trace> traces) {
+        Boundary target = rule.target().orElseThrow();
+        LethalityRow row = new LethalityRow(
+                target,
+                OptionalInt.empty(),
+                rule.holdSeconds(),
+                Wording.minutes(rule.holdSeconds() / 60),
+                rule.citation());
+        RowJudgement governing = traces.stream()
+                .map(trace ->
+                        RowJudgement.of(trace, List.of(row), evidence.toleranceCelsius(), evidence.gapMinutes(trace)))
+                .max(Comparator.comparing(RowJudgement::verdict)
+                        .thenComparing(
+                                Comparator.comparingDouble(RowJudgement::share).reversed()))
+                .orElseThrow();
+        Bounded minutes = governing.minutes();
+        return new Check(
+                TARGET,
+                "Reheated hot enough",
+                "core " + rule.comparison().words() + " " + evidence.wording().boundary(target)
+                        + (rule.holdSeconds() > 0 ? " for " + row.printedTime() : ""),
+                Optional.of(rule.citation()),
+                governing.verdict(),
+                Optional.of(minutes),
+                OptionalDouble.of(governing.limitMinutes()),
+                Comparison.AT_LEAST,
+                "min",
+                "The coldest probe (" + governing.trace().channel() + ") was there for "
+                        + Wording.minutes(minutes.worst()) + " at worst, " + Wording.minutes(minutes.best())
+                        + " at best.",
+                governing.verdict() == Verdict.MET ? "" : next(),
+                governing.trace().channel(),
+                Optional.of(new Span(
+                        governing.trace().firstMillis(), governing.trace().lastMillis())));
+    }
+
+    private Check time(List<Trace> traces, Boundary from, double limitMinutes) {
+        Boundary target = rule.target().orElseThrow();
+        record Timed(Trace trace, Bounded minutes) {}
+        Timed slowest = traces.stream()
+                .map(trace -> new Timed(
+                        trace,
+                        ReheatClock.minutes(trace, from.celsius(), target.celsius(), evidence.toleranceCelsius())))
+                .max(Comparator.comparingDouble((Timed timed) -> timed.minutes().worst())
+                        .thenComparingDouble(timed -> timed.minutes().nominal()))
+                .orElseThrow();
+        Verdict verdict = Check.judge(slowest.minutes(), rule.timeComparison(), limitMinutes);
+        return new Check(
+                TIME,
+                "Reheated fast enough",
+                "from " + evidence.wording().boundary(from) + " to "
+                        + evidence.wording().boundary(target) + " in "
+                        + rule.timeComparison().words() + " " + Wording.minutes(limitMinutes),
+                Optional.of(rule.citation()),
+                verdict,
+                Optional.of(slowest.minutes()),
+                OptionalDouble.of(limitMinutes),
+                rule.timeComparison(),
+                "min",
+                "The slowest probe (" + slowest.trace().channel() + ") took between "
+                        + Wording.minutes(slowest.minutes().best()) + " and "
+                        + Wording.minutes(slowest.minutes().worst()) + ".",
+                verdict == Verdict.MET ? "" : next(),
+                slowest.trace().channel(),
+                Optional.of(
+                        new Span(slowest.trace().firstMillis(), slowest.trace().lastMillis())));
+    }
+
+    private Check blind(Span span) {
+        return new Check(
+                TARGET,
+                "Reheated hot enough",
+                "core " + rule.comparison().words() + " "
+                        + evidence.wording().boundary(rule.target().orElseThrow()),
+                Optional.of(rule.citation()),
+                Verdict.NOT_PROVEN,
+                Optional.empty(),
+                OptionalDouble.empty(),
+                Comparison.AT_LEAST,
+                "",
+                "A core probe has no reading during the reheating.",
+                next(),
+                "",
+                Optional.of(span));
+    }
+
+    private String next() {
+        return "Do not serve on this record. "
+                + (rule.correctiveAction().isEmpty()
+                        ? "Hold the food apart and follow the HACCP plan."
+                        : rule.correctiveAction().strip().replaceAll("[.;]*$", "") + ".");
+    }
+}
