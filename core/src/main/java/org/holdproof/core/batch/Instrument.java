@@ -15,12 +15,30 @@ import java.util.OptionalDouble;
 public record Instrument(
         String id, double toleranceCelsius, Optional<InstrumentCheck> lastCheck, OptionalDouble checkEveryDays) {
 
+    /** @throws IllegalArgumentException if the tolerance is not finite or is negative */
+    public Instrument {
+        if (!Double.isFinite(toleranceCelsius) || toleranceCelsius < 0) {
+            throw new IllegalArgumentException("tolerance " + toleranceCelsius);
+        }
+    }
+
     /** How a thermometer was checked. */
     public enum Method {
-        ICE_POINT,
-        BOILING_POINT,
+        ICE_POINT("ice point"),
+        BOILING_POINT("boiling point"),
         /** Against a reference thermometer. */
-        COMPARISON
+        COMPARISON("comparison");
+
+        private final String title;
+
+        Method(String title) {
+            this.title = title;
+        }
+
+        /** The method's name as it is written in a batch record and printed. */
+        public String title() {
+            return title;
+        }
     }
 
     /**
@@ -35,5 +53,15 @@ public record Instrument(
             Method method,
             double readingCelsius,
             OptionalDouble referenceCelsius,
-            OptionalDouble altitudeMetres) {}
+            OptionalDouble altitudeMetres) {
+
+        /** @throws IllegalArgumentException if a figure is not finite */
+        public InstrumentCheck {
+            if (!Double.isFinite(readingCelsius)
+                    || !Double.isFinite(referenceCelsius.orElse(0))
+                    || !Double.isFinite(altitudeMetres.orElse(0))) {
+                throw new IllegalArgumentException("a check's figures must be finite");
+            }
+        }
+    }
 }

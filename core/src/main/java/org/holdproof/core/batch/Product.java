@@ -28,17 +28,46 @@ public record Product(
         OptionalDouble nitritePpm,
         OptionalDouble brinePercent) {
 
+    /** @throws IllegalArgumentException if a figure is not finite, is negative, or is a thickness of nothing */
+    public Product {
+        requireFigure("fat", fatPercent);
+        requireFigure("thickness", thicknessMillimetres);
+        requireFigure("weight", weightKilograms);
+        requireFigure("nitrite", nitritePpm);
+        requireFigure("brine", brinePercent);
+        if (thicknessMillimetres.isPresent() && thicknessMillimetres.getAsDouble() == 0) {
+            throw new IllegalArgumentException("a thickness of nothing");
+        }
+    }
+
+    private static void requireFigure(String name, OptionalDouble figure) {
+        if (figure.isPresent() && !(Double.isFinite(figure.getAsDouble()) && figure.getAsDouble() >= 0)) {
+            throw new IllegalArgumentException(name + " " + figure.getAsDouble());
+        }
+    }
+
     /** The animals the published rules tell apart. */
     public enum Species {
-        BEEF,
-        VEAL,
-        PORK,
-        LAMB,
-        GAME,
-        CHICKEN,
-        TURKEY,
-        OTHER_POULTRY,
-        FISH;
+        BEEF("beef"),
+        VEAL("veal"),
+        PORK("pork"),
+        LAMB("lamb"),
+        GAME("game"),
+        CHICKEN("chicken"),
+        TURKEY("turkey"),
+        OTHER_POULTRY("other poultry"),
+        FISH("fish");
+
+        private final String title;
+
+        Species(String title) {
+            this.title = title;
+        }
+
+        /** The animal's name as it is written in a batch record and printed. */
+        public String title() {
+            return title;
+        }
 
         public boolean isPoultry() {
             return this == CHICKEN || this == TURKEY || this == OTHER_POULTRY;
@@ -47,19 +76,41 @@ public record Product(
 
     /** What was done to the meat: whether its surface may have been carried inside. */
     public enum Form {
-        INTACT,
+        INTACT("intact"),
         /** Injected, mechanically tenderised, rolled, tumbled. */
-        NON_INTACT,
+        NON_INTACT("non-intact"),
         /** Ground, minced, flaked, chopped. */
-        COMMINUTED
+        COMMINUTED("comminuted");
+
+        private final String title;
+
+        Form(String title) {
+            this.title = title;
+        }
+
+        /** The form's name as it is written in a batch record and printed. */
+        public String title() {
+            return title;
+        }
     }
 
     /** The solid a piece comes nearest to. */
     public enum Shape {
-        SLAB,
-        CYLINDER,
-        SPHERE,
+        SLAB("slab"),
+        CYLINDER("cylinder"),
+        SPHERE("sphere"),
         /** Between a cylinder and a slab, as most roasts are. */
-        ROAST
+        ROAST("roast");
+
+        private final String title;
+
+        Shape(String title) {
+            this.title = title;
+        }
+
+        /** The shape's name as it is written in a batch record and printed. */
+        public String title() {
+            return title;
+        }
     }
 }

@@ -35,6 +35,11 @@ public record Stage(Kind kind, Instant from, Optional<Instant> to, OptionalDoubl
             return title;
         }
 
+        /** Whether it is a moment rather than a spell of time. */
+        public boolean isMoment() {
+            return this == BAG || this == SERVE;
+        }
+
         /** Whether the food is being cooked. */
         public boolean isCook() {
             return this == SMOKE || this == BATH;
@@ -44,6 +49,9 @@ public record Stage(Kind kind, Instant from, Optional<Instant> to, OptionalDoubl
     public Stage {
         if (to.isPresent() && to.get().isBefore(from)) {
             throw new IllegalArgumentException("the stage ends before it begins");
+        }
+        if (!Double.isFinite(setPointCelsius.orElse(0))) {
+            throw new IllegalArgumentException("set point " + setPointCelsius);
         }
     }
 }
