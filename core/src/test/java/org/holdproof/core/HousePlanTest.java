@@ -67,7 +67,7 @@ class HousePlanTest {
                 .resideInAPackage(CORE + "standard..")
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage(CORE + "log..", CORE + "batch..");
+                .resideInAPackage(CORE + "log..");
         rule.check(CLASSES);
     }
 }

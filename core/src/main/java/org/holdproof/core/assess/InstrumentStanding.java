@@ -15,9 +15,7 @@ record InstrumentStanding(OptionalDouble errorCelsius) {
     static InstrumentStanding of(Instrument instrument) {
         Optional<InstrumentCheck> last = instrument.lastCheck();
         return new InstrumentStanding(
-                last.isPresent()
-                        ? OptionalDouble.of(last.get().readingCelsius() - expectedCelsius(last.get()))
-                        : OptionalDouble.empty());
+                last.isPresent() ? OptionalDouble.of(errorCelsius(last.get())) : OptionalDouble.empty());
     }
 
     /** What is added to every reading to undo the known error, in °C. */
@@ -25,11 +23,15 @@ record InstrumentStanding(OptionalDouble errorCelsius) {
         return errorCelsius.isPresent() ? -errorCelsius.getAsDouble() : 0;
     }
 
-    private static double expectedCelsius(InstrumentCheck check) {
-        return switch (check.method()) {
-            case ICE_POINT -> 0;
-            case BOILING_POINT -> BoilingPoint.atAltitude(check.altitudeMetres().orElseThrow());
-            case COMPARISON -> check.referenceCelsius().orElseThrow();
-        };
+    /** What a thermometer read at a check less what it should have read, in °C. */
+    static double errorCelsius(InstrumentCheck check) {
+        double expected =
+                switch (check.method()) {
+                    case ICE_POINT -> 0;
+                    case BOILING_POINT ->
+                        BoilingPoint.atAltitude(check.altitudeMetres().orElseThrow());
+                    case COMPARISON -> check.referenceCelsius().orElseThrow();
+                };
+        return check.readingCelsius() - expected;
     }
 }

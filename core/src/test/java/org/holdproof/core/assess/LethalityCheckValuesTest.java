@@ -8,6 +8,7 @@ import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -85,7 +86,7 @@ class LethalityCheckValuesTest {
     @ParameterizedTest(name = "{0} {1} [{2}]")
     @MethodSource("tableLookups")
     void aTemperatureHeldMeetsTheTableOrNot(String id, String rule, String source, NamedCsvRecord row) {
-        Trace trace = Traces.held(celsius(row), number(row, "input_time_s") / 60);
+        Trace trace = Traces.held(celsius(row), CheckValues.number(row, "input_time_s") / 60);
 
         RowJudgement judged = RowJudgement.of(trace, rowsFor(row), 0, 5);
 
@@ -98,8 +99,10 @@ class LethalityCheckValuesTest {
     @MethodSource("requiredTimes")
     void theTimeATableOrACurveAsksFor(String id, String rule, String source, NamedCsvRecord row) {
         double seconds = TABLES.containsKey(row.getField("rule_or_model")) ? tableSeconds(row) : curveSeconds(row);
-        double expected = number(row, "expected_value") * (row.getField("expected_unit").equals("min") ? 60 : 1);
-        double tolerance = number(row, "tolerance_abs") * (row.getField("expected_unit").equals("min") ? 60 : 1);
+        double expected = CheckValues.number(row, "expected_value")
+                * (row.getField("expected_unit").equals("min") ? 60 : 1);
+        double tolerance = CheckValues.number(row, "tolerance_abs")
+                * (row.getField("expected_unit").equals("min") ? 60 : 1);
 
         assertThat(seconds).as(row.getField("note")).isCloseTo(expected, within(tolerance));
     }
@@ -129,18 +132,16 @@ class LethalityCheckValuesTest {
     void theReductionACurveGives(String id, String rule, String source, NamedCsvRecord row) {
         String parameters = row.getField("model_parameters");
         boolean fahrenheit = parameters.contains("130 F");
-        double reference = fahrenheit
-                ? TemperatureUnit.FAHRENHEIT.toCelsius(130)
-                : firstNumber(parameters, "at ([0-9.]+) C");
-        double z = fahrenheit
-                ? TemperatureUnit.FAHRENHEIT.differenceToCelsius(10)
-                : parameter(parameters, "z");
+        double reference =
+                fahrenheit ? TemperatureUnit.FAHRENHEIT.toCelsius(130) : firstNumber(parameters, "at ([0-9.]+) C");
+        double z = fahrenheit ? TemperatureUnit.FAHRENHEIT.differenceToCelsius(10) : parameter(parameters, "z");
         LethalRate rate = new LethalRate(reference, z, NONE_BELOW, NO_CAP);
-        double minutes = rate.equivalentMinutes(celsius(row), celsius(row), number(row, "input_time_s") / 60);
+        double minutes =
+                rate.equivalentMinutes(celsius(row), celsius(row), CheckValues.number(row, "input_time_s") / 60);
 
         assertThat(minutes / parameter(parameters, "D"))
                 .as(row.getField("note"))
-                .isCloseTo(number(row, "expected_value"), within(number(row, "tolerance_abs")));
+                .isCloseTo(CheckValues.number(row, "expected_value"), within(CheckValues.number(row, "tolerance_abs")));
     }
 
     @ParameterizedTest(name = "{0} {1} [{2}]")
@@ -148,7 +149,7 @@ class LethalityCheckValuesTest {
     void theEquivalentTimeOfASeries(String id, String rule, String source, NamedCsvRecord row) {
         double minutes =
                 switch (id) {
-                    case "L072" -> nonProteolytic(celsius(row), number(row, "input_time_s") / 60);
+                    case "L072" -> nonProteolytic(celsius(row), CheckValues.number(row, "input_time_s") / 60);
                     case "L074" -> exampleA(Rule.SUM);
                     case "L075" -> exampleA(Rule.TRAPEZIUM);
                     case "L076" -> exampleA(Rule.STRAIGHT_LINE);
@@ -167,7 +168,7 @@ class LethalityCheckValuesTest {
 
         assertThat(figure)
                 .as(row.getField("note"))
-                .isCloseTo(number(row, "expected_value"), within(number(row, "tolerance_abs")));
+                .isCloseTo(CheckValues.number(row, "expected_value"), within(CheckValues.number(row, "tolerance_abs")));
     }
 
     private enum Rule {
@@ -180,17 +181,16 @@ class LethalityCheckValuesTest {
     /** General method on the published 22 readings, reference 250 °F, z 18 °F. */
     private static double exampleA(Rule rule) {
         List<NamedCsvRecord> series = CheckValues.rows("worked-example-a-series.csv");
-        LethalRate rate = new LethalRate(
-                TemperatureUnit.FAHRENHEIT.toCelsius(250), 10, NONE_BELOW, NO_CAP);
+        LethalRate rate = new LethalRate(TemperatureUnit.FAHRENHEIT.toCelsius(250), 10, NONE_BELOW, NO_CAP);
         double[] celsius = series.stream()
-                .mapToDouble(row -> TemperatureUnit.FAHRENHEIT.toCelsius(number(row, "temp_f")))
+                .mapToDouble(row -> TemperatureUnit.FAHRENHEIT.toCelsius(CheckValues.number(row, "temp_f")))
                 .toArray();
         double minutes = 0;
         for (int i = 0; i < celsius.length; i++) {
             double first = rate.at(celsius[i]);
             assertThat(first)
                     .as("rate at reading %d", i)
-                    .isCloseTo(number(series.get(i), "lethal_rate_published"), within(5e-9 + 5e-5 * first));
+                    .isCloseTo(CheckValues.number(series.get(i), "lethal_rate_published"), within(5e-9 + 5e-5 * first));
             if (rule == Rule.SUM) {
                 minutes += first * 5;
             } else if (i + 1 < celsius.length) {
@@ -208,7 +208,9 @@ class LethalityCheckValuesTest {
         LethalRate rate = new LethalRate(reference, z, NONE_BELOW, NO_CAP);
         return CheckValues.rows(file).stream()
                 .mapToDouble(row -> rate.equivalentMinutes(
-                        number(row, "temp_c"), number(row, "temp_c"), number(row, "duration_s") / 60))
+                        CheckValues.number(row, "temp_c"),
+                        CheckValues.number(row, "temp_c"),
+                        CheckValues.number(row, "duration_s") / 60))
                 .sum();
     }
 
@@ -234,14 +236,17 @@ class LethalityCheckValuesTest {
         List<NamedCsvRecord> treatments = CheckValues.rows("worked-example-f-comeup-hold-cool.csv");
         assertThat(treatments).hasSize(30);
         for (NamedCsvRecord row : treatments) {
-            double hold = number(row, "hold_min");
-            double all = number(row, "come_up_min") + hold + number(row, "cooling_min");
-            assertThat(number(row, "equivalent_min_at_target")).isBetween(hold, all);
+            double hold = CheckValues.number(row, "hold_min");
+            double all = CheckValues.number(row, "come_up_min") + hold + CheckValues.number(row, "cooling_min");
+            assertThat(CheckValues.number(row, "equivalent_min_at_target")).isBetween(hold, all);
             double z = 9;
-            LethalRate rate = new LethalRate(number(row, "target_temp_c"), z, NONE_BELOW, NO_CAP);
-            double ours = rate.equivalentMinutes(20, number(row, "target_temp_c"), number(row, "come_up_min"))
-                    + rate.equivalentMinutes(number(row, "target_temp_c"), number(row, "target_temp_c"), hold)
-                    + rate.equivalentMinutes(number(row, "target_temp_c"), 20, number(row, "cooling_min"));
+            LethalRate rate = new LethalRate(CheckValues.number(row, "target_temp_c"), z, NONE_BELOW, NO_CAP);
+            double ours = rate.equivalentMinutes(
+                            20, CheckValues.number(row, "target_temp_c"), CheckValues.number(row, "come_up_min"))
+                    + rate.equivalentMinutes(
+                            CheckValues.number(row, "target_temp_c"), CheckValues.number(row, "target_temp_c"), hold)
+                    + rate.equivalentMinutes(
+                            CheckValues.number(row, "target_temp_c"), 20, CheckValues.number(row, "cooling_min"));
             assertThat(ours).isBetween(hold, all);
         }
     }
@@ -254,28 +259,21 @@ class LethalityCheckValuesTest {
 
     @Test
     void everyCheckValueBelongsToATestOfThisClass() {
-        assertThat(CheckValues.rows("lethality.csv"))
-                .hasSize(102)
-                .allSatisfy(row -> assertThat(row.getField("kind"))
-                        .isIn("table_lookup", "required_time", "f_value", "log_reduction", "rule", "property"));
+        assertThat(CheckValues.rows("lethality.csv")).hasSize(102).allSatisfy(row -> assertThat(row.getField("kind"))
+                .isIn("table_lookup", "required_time", "f_value", "log_reduction", "rule", "property"));
     }
 
     private static List<LethalityRow> rowsFor(NamedCsvRecord row) {
         LethalityTable table = RuleLibrary.builtIn()
-                .lethalityTable(TABLES.get(row.getField("rule_or_model")))
+                .lethalityTable(Objects.requireNonNull(TABLES.get(row.getField("rule_or_model"))))
                 .orElseThrow();
         Matcher fat = Pattern.compile("([0-9]+) % fat").matcher(row.getField("product"));
-        return table.rowsFor(
-                fat.find() ? OptionalDouble.of(Double.parseDouble(fat.group(1))) : OptionalDouble.empty());
+        return table.rowsFor(fat.find() ? OptionalDouble.of(Double.parseDouble(fat.group(1))) : OptionalDouble.empty());
     }
 
     private static double celsius(NamedCsvRecord row) {
-        double value = number(row, "input_temp_value");
+        double value = CheckValues.number(row, "input_temp_value");
         return row.getField("input_temp_unit").equals("F") ? TemperatureUnit.FAHRENHEIT.toCelsius(value) : value;
-    }
-
-    private static double number(NamedCsvRecord row, String field) {
-        return Double.parseDouble(row.getField(field));
     }
 
     private static double parameter(String parameters, String name) {
