@@ -33,6 +33,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.standard.ThermalDeath;
 
 /**
  * The assessment as JSON (UTF-8, {@code org/holdproof/schema/assessment.schema.json} on the class path), and a printed
@@ -65,7 +66,7 @@ public final class AssessmentJson {
     private static final Set<String> WORDING =
             Set.of("title", "rule", "source", "how", "why", "next", "text", "safety");
 
-    private static final Pattern LISTED_ID = Pattern.compile("(/(check|caution)s/[0-9]+)/id");
+    private static final Pattern LISTED_ID = Pattern.compile("(/(check|caution|integrated)s?/[0-9]+)/id");
 
     private AssessmentJson() {}
 
@@ -323,6 +324,11 @@ public final class AssessmentJson {
                 check(check);
             }
             json.writeEndArray();
+            json.writeArrayFieldStart("integrated");
+            for (Integrated integrated : assessment.integrated()) {
+                integrated(integrated);
+            }
+            json.writeEndArray();
             json.writeArrayFieldStart("cautions");
             for (Caution caution : assessment.cautions()) {
                 json.writeStartObject();
@@ -358,10 +364,7 @@ public final class AssessmentJson {
             text("how", check.citation().map(citation -> citation.how().title()).orElse(""));
             text("verdict", check.verdict().words());
             if (check.measured().isPresent()) {
-                Bounded measured = check.measured().get();
-                figure("worst", measured.worst());
-                figure("nominal", measured.nominal());
-                figure("best", measured.best());
+                interval(check.measured().get());
             }
             if (check.limit().isPresent()) {
                 figure("limit", check.limit().getAsDouble());
@@ -378,6 +381,29 @@ public final class AssessmentJson {
                 span(check.span().get());
             }
             json.writeEndObject();
+        }
+
+        private void integrated(Integrated integrated) throws IOException {
+            ThermalDeath kinetics = integrated.kinetics();
+            json.writeStartObject();
+            text("id", kinetics.id());
+            text("title", kinetics.title());
+            text("organism", kinetics.organism());
+            figure("dMinutes", kinetics.dMinutes());
+            figure("referenceCelsius", kinetics.referenceCelsius());
+            figure("zCelsius", kinetics.zCelsius());
+            text("source", kinetics.citation().text());
+            text("how", kinetics.citation().how().title());
+            interval(integrated.log10());
+            text("unit", "log10");
+            text("channel", integrated.channel());
+            json.writeEndObject();
+        }
+
+        private void interval(Bounded figures) throws IOException {
+            figure("worst", figures.worst());
+            figure("nominal", figures.nominal());
+            figure("best", figures.best());
         }
 
         private void record(RecordFacts facts) throws IOException {

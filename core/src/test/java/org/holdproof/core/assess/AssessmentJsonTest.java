@@ -43,6 +43,7 @@ import org.holdproof.core.standard.AuthorityProfile;
 import org.holdproof.core.standard.Citation;
 import org.holdproof.core.standard.Comparison;
 import org.holdproof.core.standard.Source;
+import org.holdproof.core.standard.ThermalDeath;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -158,6 +159,25 @@ class AssessmentJsonTest {
                 checks,
                 cautions,
                 Optional.empty(),
+                List.of(new Integrated(
+                        new ThermalDeath(
+                                "test-kinetics",
+                                "Invented kinetics",
+                                "an organism",
+                                2.5,
+                                60,
+                                6,
+                                50,
+                                75,
+                                OptionalDouble.empty(),
+                                new Citation(
+                                        new Source("t", "t", "t", "", "", "", "", Source.How.DERIVED),
+                                        "A test",
+                                        "",
+                                        Source.How.DERIVED,
+                                        "")),
+                        "Core 1",
+                        new Bounded(6.25, 7.5, 9))),
                 new RecordFacts(
                         601,
                         1,
@@ -223,6 +243,23 @@ class AssessmentJsonTest {
                       "why": "Every stage is covered.",
                       "next": "",
                       "channel": ""
+                    }
+                  ],
+                  "integrated": [
+                    {
+                      "id": "test-kinetics",
+                      "title": "Invented kinetics",
+                      "organism": "an organism",
+                      "dMinutes": 2.5,
+                      "referenceCelsius": 60,
+                      "zCelsius": 6,
+                      "source": "A test",
+                      "how": "derived",
+                      "worst": 6.25,
+                      "nominal": 7.5,
+                      "best": 9,
+                      "unit": "log10",
+                      "channel": "Core 1"
                     }
                   ],
                   "cautions": [
@@ -367,6 +404,8 @@ class AssessmentJsonTest {
         /checks/0/margin       | 1                           | check cooling.1 margin: printed 1, computed again nothing
         /checks/0/from         | "2031-04-12T15:00:00-05:00" | check cooling.1 from: printed '2031-04-12T15:00:00-05:00', computed again '2031-04-12T14:00:00-05:00'
         /checks/1/verdict      | "NOT MET"                   | check coverage verdict: printed 'NOT MET', computed again 'MET'
+        /integrated/0/worst    | 6.5                         | integrated test-kinetics worst: printed 6.5, computed again 6.25
+        /integrated/0/zCelsius | 6.1                         | integrated test-kinetics zCelsius: printed 6.1, computed again 6
         /record/rows           | 600                         | record rows: printed 600, computed again 601
         /record/gaps/0/channel | "Core 2"                    | record gaps 0 channel: printed 'Core 2', computed again 'Core 1'
         """)
