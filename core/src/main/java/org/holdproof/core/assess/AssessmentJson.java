@@ -99,7 +99,7 @@ public final class AssessmentJson {
      * What an assessment printed.
      *
      * @param verdict the batch's verdict, in the printed words
-     * @param checks by their ids, in the printed order
+     * @param checks by their ids, in the printed order; an id met again, as with two reheats, has {@code (2)} after it
      */
     public record Figures(String verdict, Map<String, PrintedCheck> checks) {
         public Figures {
@@ -146,10 +146,12 @@ public final class AssessmentJson {
             OptionalDouble limit =
                     scalars.containsKey(at + "limit") ? figure(scalars, at + "limit") : OptionalDouble.empty();
             PrintedCheck check = new PrintedCheck(text(scalars, at + "verdict"), measured, limit);
-            if (checks.put(text(scalars, at + "id"), check) != null) {
-                throw new UnreadableAssessmentException(
-                        "the assessment has two checks with the id " + text(scalars, at + "id"));
+            String id = text(scalars, at + "id");
+            String name = id;
+            for (int time = 2; checks.containsKey(name); time++) {
+                name = id + " (" + time + ")";
             }
+            checks.put(name, check);
         }
         return new Figures(text(scalars, "/verdict"), checks);
     }
