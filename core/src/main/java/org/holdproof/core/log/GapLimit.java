@@ -23,6 +23,27 @@ public final class GapLimit {
         return Math.min(own, CEILING_MINUTES);
     }
 
+    /** The limit for one channel of a log, in minutes, where no rule names one; as {@link #minutes(Trace, OptionalDouble)}. */
+    public static double minutes(ProbeLog log, int channel) {
+        // most logs write more often than every 100 s: then the floor holds, and no interval need be sorted
+        long floorHolds = Math.round(FLOOR_MINUTES / MEDIANS * 60_000);
+        int intervals = -1;
+        int close = 0;
+        long before = 0;
+        for (int row = 0; row < log.rows(); row++) {
+            if (!Double.isNaN(log.celsius(channel, row))) {
+                long millis = log.millis(row);
+                close += intervals >= 0 && millis - before <= floorHolds ? 1 : 0;
+                intervals++;
+                before = millis;
+            }
+        }
+        if (close > intervals / 2) {
+            return FLOOR_MINUTES;
+        }
+        return minutes(log.trace(channel), OptionalDouble.empty());
+    }
+
     /** The median interval between readings, in minutes; 0 with fewer than two readings. */
     public static double medianMinutes(Trace trace) {
         int intervals = trace.size() - 1;
