@@ -1,0 +1,14 @@
+package org.holdproof.report.chart;
+
+import java.awt.Color;
+
+/**
+ * A stage along the time axis; one that ends as it begins is a moment.
+ *
+ * @param tint of its band
+ */
+public record StageBand(String label, long fromMillis, long toMillis, Color tint) {
+    boolean isMoment() {
+        return toMillis <= fromMillis;
+    }
+}

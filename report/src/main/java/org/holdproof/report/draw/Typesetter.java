@@ -1,0 +1,84 @@
+package org.holdproof.report.draw;
+
+import com.lowagie.text.pdf.BaseFont;
+import java.util.ArrayList;
+import java.util.List;
+import org.holdproof.report.font.ReportFonts;
+
+/** Measures and breaks text. */
+public final class Typesetter {
+    private static final String ELLIPSIS = "…";
+
+    private final ReportFonts fonts;
+
+    public Typesetter(ReportFonts fonts) {
+        this.fonts = fonts;
+    }
+
+    BaseFont font(Face face) {
+        return switch (face) {
+            case REGULAR -> fonts.regular();
+            case BOLD -> fonts.bold();
+            case MONO -> fonts.mono();
+        };
+    }
+
+    /** The text as the faces can show it. */
+    public String showable(String text) {
+        return fonts.showable(text);
+    }
+
+    /** The text's width, in points. */
+    public double width(Lettering lettering, String text) {
+        return font(lettering.face()).getWidthPoint(showable(text), (float) lettering.size());
+    }
+
+    /**
+     * Breaks a text into lines no wider than this, at blanks, and inside a word only where the word alone is wider. An
+     * empty text has no lines.
+     */
+    public List<String> wrap(Lettering lettering, String text, double width) {
+        List<String> lines = new ArrayList<>();
+        String line = "";
+        for (String word : showable(text).strip().split(" +", -1)) {
+            String longer = line.isEmpty() ? word : line + " " + word;
+            if (width(lettering, longer) <= width) {
+                line = longer;
+                continue;
+            }
+            if (!line.isEmpty()) {
+                lines.add(line);
+            }
+            String rest = word;
+            while (width(lettering, rest) > width) {
+                int fits = fitting(lettering, rest, width);
+                lines.add(rest.substring(0, fits));
+                rest = rest.substring(fits);
+            }
+            line = rest;
+        }
+        if (!line.isEmpty()) {
+            lines.add(line);
+        }
+        return lines;
+    }
+
+    /** The text, or as much of its beginning as fits with an ellipsis. */
+    public String shorten(Lettering lettering, String text, double width) {
+        String whole = showable(text);
+        if (width(lettering, whole) <= width) {
+            return whole;
+        }
+        int fits = fitting(lettering, whole, width - width(lettering, ELLIPSIS));
+        return whole.substring(0, fits).stripTrailing() + ELLIPSIS;
+    }
+
+    /** How many characters fit, at least one. */
+    private int fitting(Lettering lettering, String text, double width) {
+        int fits = 1;
+        while (fits < text.length() && width(lettering, text.substring(0, fits + 1)) <= width) {
+            fits++;
+        }
+        return fits;
+    }
+}

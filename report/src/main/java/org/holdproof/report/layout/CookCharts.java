@@ -1,0 +1,433 @@
+package org.holdproof.report.layout;
+
+import java.awt.Color;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.holdproof.core.assess.Assessment;
+import org.holdproof.core.assess.Check;
+import org.holdproof.core.assess.Curve;
+import org.holdproof.core.assess.RecordFacts;
+import org.holdproof.core.assess.Span;
+import org.holdproof.core.batch.ColumnRoles;
+import org.holdproof.core.batch.Stage;
+import org.holdproof.core.log.GapLimit;
+import org.holdproof.core.standard.Boundary;
+import org.holdproof.core.standard.CoolingRule;
+import org.holdproof.core.standard.HoldingRule;
+import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.report.chart.Blank;
+import org.holdproof.report.chart.CurveChart;
+import org.holdproof.report.chart.Deadline;
+import org.holdproof.report.chart.LimitLine;
+import org.holdproof.report.chart.StageBand;
+import org.holdproof.report.chart.TemperatureChart;
+import org.holdproof.report.chart.TemperatureTrace;
+import org.holdproof.report.chart.Thinning;
+import org.holdproof.report.chart.TimeMark;
+import org.holdproof.report.draw.Palette;
+import org.holdproof.report.draw.Stroke;
+
+/** Makes a report's charts from its assessment and its log. */
+final class CookCharts {
+    private static final long MINUTE = 60_000;
+    private static final int MOST_OTHER_CORES = 31;
+
+    private final Matter matter;
+    private final Assessment assessment;
+    private final double width;
+
+    /** @param width of the charts, in points */
+    CookCharts(Matter matter, double width) {
+        this.matter = matter;
+        this.assessment = matter.assessment();
+        this.width = width;
+    }
+
+    /** The whole cook with every stage, the limits over the stages they are for, and the governing probe. */
+    TemperatureChart timeline() {
+        Span span = wholeCook();
+        String governing = governing(RulesApplied.LETHALITY);
+        List<TimeMark> marks = matter.rules().lethality().flatMap(Check::span).stream()
+                .map(decisive -> new TimeMark(
+                        decisive.fromMillis(), decisive.toMillis(), "decides lethality, " + lengthAndTimes(decisive)))
+                .toList();
+        List<LimitLine> limits = new ArrayList<>();
+        cookSpan().ifPresent(cook -> rowLine(cook).ifPresent(limits::add));
+        assessment.authority().hotHold().ifPresent(rule -> addLines(limits, Stage.Kind.HOT_HOLD, rule));
+        assessment.authority().coldHold().ifPresent(rule -> addLines(limits, Stage.Kind.STORE, rule));
+        assessment.authority().reheat().ifPresent(rule -> rule.target()
+                .ifPresent(target -> addLines(
+                        limits,
+                        Stage.Kind.REHEAT,
+                        target,
+                        "reheat " + rule.comparison().words())));
+        matter.rules().cooling().ifPresent(rule -> {
+            for (CoolingRule.Stage stage : rule.stages()) {
+                stage.to().ifPresent(to -> addLines(limits, Stage.Kind.CHILL, to, "chill to"));
+            }
+        });
+        return chart(span, governing, limits, List.of(), marks, true);
+    }
+
+    /** The cook alone against the published row; empty where no row was applied. */
+    Optional<TemperatureChart> cook(Span span) {
+        return rowLine(span)
+                .map(line ->
+                        chart(span, governing(RulesApplied.LETHALITY), List.of(line), List.of(), decisive(), false));
+    }
+
+    /** Cumulative lethality; empty where the assessment has no curve. */
+    Optional<CurveChart> lethality(Span span) {
+        return assessment.lethality().filter(curve -> !curve.points().isEmpty()).map(curve -> {
+            OptionalDouble target = lethalityTarget(curve);
+            double highest = curve.points().stream()
+                    .mapToDouble(Curve.Point::best)
+                    .filter(Double::isFinite)
+                    .max()
+                    .orElse(1);
+            double top = target.isPresent()
+                    ? Math.min(Math.max(highest, target.getAsDouble() * 1.25), target.getAsDouble() * 2.5)
+                    : Math.max(highest, 1);
+            return new CurveChart(
+                    span.fromMillis(),
+                    span.toMillis(),
+                    matter.clock().zone(),
+                    curve.points().stream()
+                            .filter(point -> Double.isFinite(point.best()))
+                            .toList(),
+                    curve.unit(),
+                    target,
+                    target.isPresent() ? Figures.trimmed(target.getAsDouble(), 2) + " " + curve.unit() + " asked" : "",
+                    top,
+                    decisive());
+        });
+    }
+
+    /** The reduction asked for, in the curve's unit, where a check or the kinetics name one. */
+    private OptionalDouble lethalityTarget(Curve curve) {
+        OptionalDouble checked = matter.rules().checks(RulesApplied.LETHALITY).stream()
+                .filter(check ->
+                        check.unit().equals(curve.unit()) && check.limit().isPresent())
+                .mapToDouble(check -> check.limit().getAsDouble())
+                .findFirst();
+        return checked.isPresent()
+                ? checked
+                : assessment
+                        .authority()
+                        .margin()
+                        .map(death -> death.targetLog10())
+                        .orElse(OptionalDouble.empty());
+    }
+
+    /** The part of the record in which lethality builds up, with the cook's decisive part, and some room. */
+    Span lethalitySpan() {
+        long from = Long.MAX_VALUE;
+        long to = Long.MIN_VALUE;
+        List<Curve.Point> points = assessment.lethality().map(Curve::points).orElse(List.of());
+        double last = points.isEmpty() ? 0 : points.get(points.size() - 1).best();
+        double lastWorst = points.isEmpty() ? 0 : points.get(points.size() - 1).worst();
+        for (Curve.Point point : points) {
+            if (point.best() <= 0.002 * last) {
+                from = point.epochMillis();
+            }
+            if (point.best() < 0.999 * last || point.worst() < 0.999 * lastWorst) {
+                to = point.epochMillis();
+            }
+        }
+        if (last <= 0 || from > to) {
+            Span fallback = cookSpan().orElseGet(this::wholeCook);
+            from = fallback.fromMillis();
+            to = fallback.toMillis();
+        }
+        for (TimeMark mark : decisive()) {
+            from = Math.min(from, mark.fromMillis());
+            to = Math.max(to, mark.toMillis());
+        }
+        return widened(from, to, wholeCook());
+    }
+
+    /** Cooling against its deadlines; empty where nothing was judged on a cooling schedule. */
+    Optional<TemperatureChart> cooling() {
+        List<Check> checks = matter.rules().checks(RulesApplied.COOLING);
+        List<Span> spans =
+                checks.stream().flatMap(check -> check.span().stream()).toList();
+        Stream<Span> chills = assessment.batch().stages().stream()
+                .filter(stage -> stage.kind() == Stage.Kind.CHILL)
+                .map(stage -> new Span(stage.from().toEpochMilli(), end(stage)));
+        List<Span> shown = Stream.concat(spans.stream(), checks.isEmpty() ? Stream.empty() : chills)
+                .toList();
+        if (shown.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Deadline> deadlines = deadlines(checks);
+        long from = shown.stream().mapToLong(Span::fromMillis).min().orElseThrow();
+        long to = Math.max(
+                shown.stream().mapToLong(Span::toMillis).max().orElseThrow(),
+                deadlines.stream().mapToLong(Deadline::dueMillis).max().orElse(Long.MIN_VALUE));
+        Span whole = wholeCook();
+        Span span = widened(from, to, new Span(whole.fromMillis(), Math.max(whole.toMillis(), to)));
+        return Optional.of(chart(
+                span,
+                governing(RulesApplied.COOLING),
+                boundariesWithoutDeadline(span, deadlines),
+                deadlines,
+                List.of(),
+                true));
+    }
+
+    private List<LimitLine> boundariesWithoutDeadline(Span span, List<Deadline> deadlines) {
+        List<LimitLine> lines = new ArrayList<>();
+        matter.rules().cooling().ifPresent(rule -> {
+            for (CoolingRule.Stage stage : rule.stages()) {
+                Stream.of(stage.from(), stage.to()).flatMap(Optional::stream).forEach(boundary -> {
+                    boolean drawn = deadlines.stream().anyMatch(deadline -> deadline.celsius() == boundary.celsius())
+                            || lines.stream().anyMatch(line -> line.celsius() == boundary.celsius());
+                    if (!drawn) {
+                        lines.add(
+                                new LimitLine(boundary.celsius(), span.fromMillis(), span.toMillis(), boundary.text()));
+                    }
+                });
+            }
+        });
+        return lines;
+    }
+
+    private List<Deadline> deadlines(List<Check> checks) {
+        List<Deadline> deadlines = new ArrayList<>();
+        Optional<CoolingRule> rule = matter.rules().cooling();
+        if (rule.isEmpty()) {
+            return deadlines;
+        }
+        for (CoolingRule.Stage stage : rule.get().stages()) {
+            Optional<Span> span = checks.stream()
+                    .filter(check -> check.id().equals(RulesApplied.COOLING + "." + stage.number())
+                            || (rule.get().stages().size() == 1 && check.id().equals(RulesApplied.COOLING)))
+                    .flatMap(check -> check.span().stream())
+                    .findFirst();
+            boolean timed = stage.clock() == CoolingRule.Clock.ELAPSED
+                    && stage.maxMinutes().isPresent()
+                    && stage.to().isPresent();
+            if (timed && span.isPresent()) {
+                long start = span.get().fromMillis();
+                long due = start + Math.round(stage.maxMinutes().getAsDouble() * MINUTE);
+                Boundary to = stage.to().get();
+                deadlines.add(new Deadline(
+                        to.celsius(),
+                        start,
+                        due,
+                        to.text() + " by " + matter.clock().time(due)));
+            }
+        }
+        return deadlines;
+    }
+
+    private TemperatureChart chart(
+            Span span,
+            String governing,
+            List<LimitLine> limits,
+            List<Deadline> deadlines,
+            List<TimeMark> marks,
+            boolean withSurroundings) {
+        return new TemperatureChart(
+                span.fromMillis(),
+                span.toMillis(),
+                matter.clock().zone(),
+                matter.degrees().units(),
+                traces(span, governing, withSurroundings),
+                stageBands(),
+                limits,
+                deadlines,
+                blanks(span, governing),
+                marks);
+    }
+
+    private List<TimeMark> decisive() {
+        return matter.rules().lethality().flatMap(Check::span).stream()
+                .map(span -> new TimeMark(span.fromMillis(), span.toMillis(), lengthAndTimes(span)))
+                .toList();
+    }
+
+    private String lengthAndTimes(Span span) {
+        return KitchenClock.length(span.minutes()) + " (" + matter.clock().time(span.fromMillis()) + " to "
+                + matter.clock().time(span.toMillis()) + ")";
+    }
+
+    private Optional<LimitLine> rowLine(Span span) {
+        return matter.rules()
+                .row()
+                .map((LethalityRow row) -> new LimitLine(
+                        row.at().celsius(),
+                        span.fromMillis(),
+                        span.toMillis(),
+                        row.seconds() > 0
+                                ? row.at().text() + " for " + row.printedTime()
+                                : row.at().text()));
+    }
+
+    private void addLines(List<LimitLine> limits, Stage.Kind kind, HoldingRule rule) {
+        rule.limit()
+                .ifPresent(limit -> addLines(
+                        limits,
+                        kind,
+                        limit,
+                        kind.title() + " " + rule.comparison().words()));
+    }
+
+    private void addLines(List<LimitLine> limits, Stage.Kind kind, Boundary boundary, String words) {
+        for (Stage stage : assessment.batch().stages()) {
+            if (stage.kind() == kind) {
+                limits.add(new LimitLine(
+                        boundary.celsius(), stage.from().toEpochMilli(), end(stage), words + " " + boundary.text()));
+            }
+        }
+    }
+
+    private List<StageBand> stageBands() {
+        return assessment.batch().stages().stream()
+                .map(stage -> new StageBand(
+                        stage.kind().title(), stage.from().toEpochMilli(), end(stage), tint(stage.kind())))
+                .toList();
+    }
+
+    private static Color tint(Stage.Kind kind) {
+        return switch (kind) {
+            case SMOKE, BATH -> Palette.COOKING;
+            case HOT_HOLD, REHEAT -> Palette.KEEPING_HOT;
+            case CHILL, STORE -> Palette.COOLING;
+            case BAG, SERVE -> Palette.BETWEEN;
+        };
+    }
+
+    /** A stage's end; an open one lasts to the next stage or the end of the record, a moment ends as it begins. */
+    private long end(Stage stage) {
+        long from = stage.from().toEpochMilli();
+        if (stage.to().isPresent()) {
+            return stage.to().get().toEpochMilli();
+        }
+        if (stage.kind() == Stage.Kind.BAG || stage.kind() == Stage.Kind.SERVE) {
+            return from;
+        }
+        return assessment.batch().stages().stream()
+                .mapToLong(other -> other.from().toEpochMilli())
+                .filter(start -> start > from)
+                .min()
+                .orElse(Math.max(from, assessment.span().toMillis()));
+    }
+
+    private Span wholeCook() {
+        long from = assessment.span().fromMillis();
+        long to = assessment.span().toMillis();
+        for (Stage stage : assessment.batch().stages()) {
+            from = Math.min(from, stage.from().toEpochMilli());
+            to = Math.max(to, end(stage));
+        }
+        return new Span(from, Math.max(to, from + MINUTE));
+    }
+
+    private Optional<Span> cookSpan() {
+        List<Stage> cooks = assessment.batch().stages().stream()
+                .filter(stage -> stage.kind().isCook())
+                .toList();
+        return cooks.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Span(
+                        cooks.get(0).from().toEpochMilli(),
+                        cooks.stream().mapToLong(this::end).max().orElseThrow()));
+    }
+
+    private static Span widened(long from, long to, Span within) {
+        long room = Math.max(5 * MINUTE, (to - from) / 20);
+        long start = Math.max(within.fromMillis(), from - room);
+        long end = Math.min(within.toMillis(), to + room);
+        return end > start ? new Span(start, end) : new Span(start, start + MINUTE);
+    }
+
+    /** The core probe that governed a question, or the first core probe. */
+    private String governing(String question) {
+        List<String> cores = assessment.batch().columns().core();
+        return matter.rules().checks(question).stream()
+                .map(Check::channel)
+                .filter(channel -> cores.stream().anyMatch(core -> same(core, channel)))
+                .findFirst()
+                .orElse(cores.isEmpty() ? "" : cores.get(0));
+    }
+
+    private static boolean same(String one, String other) {
+        return one.strip().equalsIgnoreCase(other.strip());
+    }
+
+    private List<TemperatureTrace> traces(Span span, String governing, boolean withSurroundings) {
+        ColumnRoles roles = assessment.batch().columns();
+        RecordFacts record = assessment.record();
+        List<TemperatureTrace> traces = new ArrayList<>();
+        List<String> others = roles.core().stream()
+                .filter(core -> !same(core, governing))
+                .limit(MOST_OTHER_CORES)
+                .toList();
+        trace(span, governing, record.gapLimitMinutes())
+                .ifPresent(runs -> traces.add(new TemperatureTrace(
+                        others.isEmpty() ? governing : governing + " (governs)",
+                        runs,
+                        Stroke.solid(Palette.CORE, 1.5),
+                        record.toleranceCelsius())));
+        for (int i = 0; i < others.size(); i++) {
+            String legend =
+                    i > 0 ? "" : others.size() == 1 ? others.get(0) : "other core probes (" + others.size() + ")";
+            trace(span, others.get(i), record.gapLimitMinutes())
+                    .ifPresent(runs ->
+                            traces.add(new TemperatureTrace(legend, runs, Stroke.solid(Palette.OTHER_CORE, 0.8), 0)));
+        }
+        if (withSurroundings) {
+            for (String bath : roles.bath()) {
+                trace(span, bath, GapLimit.CEILING_MINUTES)
+                        .ifPresent(runs -> traces.add(
+                                new TemperatureTrace(bath, runs, Stroke.dashed(Palette.BATH, 1, 5, 1.5), 0)));
+            }
+            for (String air : roles.air()) {
+                trace(span, air, GapLimit.CEILING_MINUTES)
+                        .ifPresent(runs -> traces.add(
+                                new TemperatureTrace(air, runs, Stroke.dashed(Palette.AIR, 0.9, 1.2, 1.2), 0)));
+            }
+        }
+        return traces;
+    }
+
+    private Optional<List<Thinning.Run>> trace(Span span, String channel, double gapMinutes) {
+        return matter.content()
+                .log()
+                .channelNamed(channel)
+                .map(column -> Thinning.of(
+                        matter.content().log(),
+                        column,
+                        span.fromMillis(),
+                        span.toMillis(),
+                        TemperatureChart.columns(width),
+                        assessment.record().offsetCelsius(),
+                        gapMinutes));
+    }
+
+    private List<Blank> blanks(Span shown, String governing) {
+        List<Blank> blanks = new ArrayList<>();
+        for (RecordFacts.Gap gap : assessment.record().gaps()) {
+            if (gap.channel()
+                    .toLowerCase(Locale.ROOT)
+                    .strip()
+                    .equals(governing.toLowerCase(Locale.ROOT).strip())) {
+                blanks.add(new Blank(
+                        Math.max(gap.span().fromMillis(), assessment.span().fromMillis()),
+                        Math.min(gap.span().toMillis(), assessment.span().toMillis())));
+            }
+        }
+        if (shown.fromMillis() < assessment.span().fromMillis()) {
+            blanks.add(new Blank(shown.fromMillis(), assessment.span().fromMillis()));
+        }
+        if (shown.toMillis() > assessment.span().toMillis()) {
+            blanks.add(new Blank(assessment.span().toMillis(), shown.toMillis()));
+        }
+        return blanks;
+    }
+}

@@ -1,0 +1,59 @@
+package org.holdproof.report.layout;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.holdproof.core.assess.Check;
+import org.holdproof.report.draw.Lettering;
+
+/** Every check with its limit, its reason and the part of the record that decided it. */
+final class InFull {
+    private static final double VERDICT_COLUMN = 68;
+    private static final Lettering TEXT = Lettering.plain(7.6);
+    private static final Lettering NOTE = Lettering.soft(6.8);
+
+    private InFull() {}
+
+    static void lay(Matter matter, Flow flow) {
+        List<Check> checks = matter.assessment().checks();
+        if (checks.isEmpty()) {
+            return;
+        }
+        flow.section("Each check in full", 80);
+        double rest = flow.width() - VERDICT_COLUMN - 3 * Table.GUTTER;
+        double required = rest * 0.34;
+        double measured = rest * 0.31;
+        double reason = rest - required - measured;
+        Table table = new Table(List.of(
+                Table.Column.of("Verdict", VERDICT_COLUMN),
+                Table.Column.of("Required", required),
+                Table.Column.of("Measured", measured),
+                Table.Column.of("Why, and which part of the record decided", reason)));
+        CheckCells cells = new CheckCells(matter, flow.type());
+        for (Check check : checks) {
+            List<Strip> verdict = new ArrayList<>(CheckCells.verdict(check.verdict()));
+            wrap(flow, NOTE, check.id(), VERDICT_COLUMN, verdict);
+            List<Strip> figures = new ArrayList<>(cells.measured(check, measured));
+            if (check.margin().isPresent()) {
+                wrap(flow, TEXT, "margin at worst " + matter.figures().margin(check), measured, figures);
+            }
+            List<Strip> why = new ArrayList<>();
+            wrap(flow, TEXT, check.why(), reason, why);
+            if (!check.channel().isBlank()) {
+                wrap(flow, NOTE, "Probe: " + check.channel(), reason, why);
+            }
+            check.span()
+                    .ifPresent(span -> wrap(
+                            flow,
+                            NOTE,
+                            matter.clock().span(span) + " (" + KitchenClock.length(span.minutes()) + ")",
+                            reason,
+                            why));
+            table.row(List.of(verdict, cells.required(check, required, true), figures, why));
+        }
+        table.lay(flow);
+    }
+
+    private static void wrap(Flow flow, Lettering lettering, String text, double width, List<Strip> into) {
+        flow.type().wrap(lettering, text, width).forEach(line -> into.add(Strip.line(lettering, line)));
+    }
+}
