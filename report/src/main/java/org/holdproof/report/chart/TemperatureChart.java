@@ -116,9 +116,9 @@ public record TemperatureChart(
         double high = Double.NEGATIVE_INFINITY;
         for (TemperatureTrace trace : traces) {
             for (Thinning.Run run : trace.runs()) {
-                for (double celsius : run.celsius()) {
-                    low = Math.min(low, celsius - trace.toleranceCelsius());
-                    high = Math.max(high, celsius + trace.toleranceCelsius());
+                for (int i = 0; i < run.size(); i++) {
+                    low = Math.min(low, run.celsius(i) - trace.toleranceCelsius());
+                    high = Math.max(high, run.celsius(i) + trace.toleranceCelsius());
                 }
             }
         }
@@ -242,10 +242,10 @@ public record TemperatureChart(
                 double[] xs = new double[2 * size];
                 double[] ys = new double[2 * size];
                 for (int i = 0; i < size; i++) {
-                    xs[i] = time.x(run.epochMillis()[i]);
-                    ys[i] = axis.y(leading(run.celsius()[i] + trace.toleranceCelsius()));
+                    xs[i] = time.x(run.millis(i));
+                    ys[i] = axis.y(leading(run.celsius(i) + trace.toleranceCelsius()));
                     xs[2 * size - 1 - i] = xs[i];
-                    ys[2 * size - 1 - i] = axis.y(leading(run.celsius()[i] - trace.toleranceCelsius()));
+                    ys[2 * size - 1 - i] = axis.y(leading(run.celsius(i) - trace.toleranceCelsius()));
                 }
                 pen.shape(xs, ys, Palette.TOLERANCE);
             }
@@ -259,8 +259,8 @@ public record TemperatureChart(
                 double[] xs = new double[run.size()];
                 double[] ys = new double[run.size()];
                 for (int point = 0; point < xs.length; point++) {
-                    xs[point] = time.x(run.epochMillis()[point]);
-                    ys[point] = axis.y(leading(run.celsius()[point]));
+                    xs[point] = time.x(run.millis(point));
+                    ys[point] = axis.y(leading(run.celsius(point)));
                 }
                 if (xs.length == 1) {
                     pen.disc(xs[0], ys[0], 1.6, trace.stroke().colour());

@@ -32,10 +32,28 @@ public final class Thinning {
         this.gapMillis = gapMinutes * MILLIS_PER_MINUTE;
     }
 
-    /** An unbroken line of readings in °C. */
-    public record Run(long[] epochMillis, double[] celsius) {
+    /** An unbroken line of readings. */
+    public static final class Run {
+        private final long[] epochMillis;
+        private final double[] celsius;
+
+        Run(long[] epochMillis, double[] celsius) {
+            this.epochMillis = epochMillis;
+            this.celsius = celsius;
+        }
+
         public int size() {
             return celsius.length;
+        }
+
+        /** The instant of a point, in milliseconds since 1970-01-01T00:00Z. */
+        public long millis(int point) {
+            return epochMillis[point];
+        }
+
+        /** A point's temperature, in °C. */
+        public double celsius(int point) {
+            return celsius[point];
         }
     }
 
@@ -49,11 +67,11 @@ public final class Thinning {
     public static List<Run> of(
             ProbeLog log, int channel, long from, long to, int columns, double addCelsius, double gapMinutes) {
         Thinning thinning = new Thinning(from, Math.max(1, (to - from) / (double) columns), gapMinutes);
-        int first = firstRowFrom(log, from);
-        while (first > 0 && Double.isNaN(log.celsius(channel, --first))) {
-            continue;
+        int first = firstRowFrom(log, from) - 1;
+        while (first > 0 && Double.isNaN(log.celsius(channel, first))) {
+            first--;
         }
-        for (int row = first; row < log.rows(); row++) {
+        for (int row = Math.max(0, first); row < log.rows(); row++) {
             double reading = log.celsius(channel, row);
             if (!Double.isNaN(reading)) {
                 thinning.take(log.millis(row), reading + addCelsius);

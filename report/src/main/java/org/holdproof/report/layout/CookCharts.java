@@ -6,15 +6,18 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.stream.Stream;
 import org.holdproof.core.assess.Assessment;
 import org.holdproof.core.assess.Check;
+import org.holdproof.core.assess.CoolingClock;
 import org.holdproof.core.assess.Curve;
 import org.holdproof.core.assess.RecordFacts;
 import org.holdproof.core.assess.Span;
 import org.holdproof.core.batch.ColumnRoles;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.GapLimit;
+import org.holdproof.core.log.Trace;
 import org.holdproof.core.standard.Boundary;
 import org.holdproof.core.standard.CoolingRule;
 import org.holdproof.core.standard.HoldingRule;
@@ -196,30 +199,38 @@ final class CookCharts {
         return lines;
     }
 
+    /** The corners of the schedule on the clock the checks were judged by, straight lines between readings. */
     private List<Deadline> deadlines(List<Check> checks) {
-        List<Deadline> deadlines = new ArrayList<>();
         Optional<CoolingRule> rule = matter.rules().cooling();
-        if (rule.isEmpty()) {
-            return deadlines;
+        Optional<Span> window =
+                checks.stream().flatMap(check -> check.span().stream()).findFirst();
+        Optional<Stage> chill = assessment.batch().first(Stage.Kind.CHILL);
+        Optional<Integer> column = matter.content().log().channelNamed(governing(RulesApplied.COOLING));
+        if (rule.isEmpty() || window.isEmpty() || column.isEmpty()) {
+            return List.of();
         }
-        for (CoolingRule.Stage stage : rule.get().stages()) {
-            Optional<Span> span = checks.stream()
-                    .filter(check -> check.id().equals(RulesApplied.COOLING + "." + stage.number())
-                            || (rule.get().stages().size() == 1 && check.id().equals(RulesApplied.COOLING)))
-                    .flatMap(check -> check.span().stream())
-                    .findFirst();
-            boolean timed = stage.clock() == CoolingRule.Clock.ELAPSED
-                    && stage.maxMinutes().isPresent()
-                    && stage.to().isPresent();
-            if (timed && span.isPresent()) {
-                long start = span.get().fromMillis();
-                long due = start + Math.round(stage.maxMinutes().getAsDouble() * MINUTE);
-                Boundary to = stage.to().get();
+        Trace trace = matter.content()
+                .log()
+                .trace(column.get())
+                .between(window.get().fromMillis(), window.get().toMillis())
+                .corrected(assessment.record().offsetCelsius());
+        if (trace.isEmpty()) {
+            return List.of();
+        }
+        CoolingClock.Events events = new CoolingClock.Events(
+                OptionalLong.of(window.get().fromMillis()),
+                chill.map(stage -> OptionalLong.of(stage.from().toEpochMilli())).orElse(OptionalLong.empty()));
+        List<Deadline> deadlines = new ArrayList<>();
+        for (CoolingClock.StageTime time :
+                CoolingClock.straight(trace, Double.POSITIVE_INFINITY, events).time(rule.get())) {
+            Optional<Boundary> to = time.stage().to();
+            if (to.isPresent() && time.limitMillis().isPresent()) {
+                long due = time.limitMillis().getAsLong();
                 deadlines.add(new Deadline(
-                        to.celsius(),
-                        start,
+                        to.get().celsius(),
+                        time.startMillis(),
                         due,
-                        to.text() + " by " + matter.clock().time(due)));
+                        to.get().text() + " by " + matter.clock().time(due)));
             }
         }
         return deadlines;

@@ -3,6 +3,7 @@ package org.holdproof.report.layout;
 import java.util.Optional;
 import org.holdproof.core.assess.Check;
 import org.holdproof.core.assess.Curve;
+import org.holdproof.core.assess.Integrated;
 import org.holdproof.core.assess.Span;
 import org.holdproof.core.standard.LethalityRow;
 import org.holdproof.core.standard.ThermalDeath;
@@ -29,7 +30,9 @@ final class Heating {
         CookCharts charts = new CookCharts(matter, flow.width());
         Span span = charts.lethalitySpan();
         charts.cook(span).ifPresent(chart -> cook(flow, chart));
-        charts.lethality(span).ifPresent(chart -> lethality(matter, flow, chart, curve.orElseThrow()));
+        charts.lethality(span)
+                .ifPresent(chart ->
+                        lethality(matter, flow, chart, curve.orElseThrow().title()));
     }
 
     private static String rowWords(Matter matter, Check check) {
@@ -61,30 +64,26 @@ final class Heating {
         flow.skip(CHART);
     }
 
-    private static void lethality(Matter matter, Flow flow, CurveChart chart, Curve curve) {
-        flow.subsection(curve.title() + ", " + curve.unit(), CHART + 30);
+    private static void lethality(Matter matter, Flow flow, CurveChart chart, String title) {
+        flow.subsection("Cumulative lethality: " + title, CHART + 30);
         Box box = new Box(flow.left(), flow.y(), flow.width(), CHART - 6);
         flow.mark(pen -> chart.draw(pen, box));
         flow.skip(CHART);
-        Curve.Point last = curve.points().get(curve.points().size() - 1);
-        flow.paragraph(
-                TEXT,
-                "At the end of the record: worst " + Figures.number(last.worst(), 2) + ", nominal "
-                        + Figures.number(last.nominal(), 2) + ", best " + Figures.number(last.best(), 2) + " "
-                        + curve.unit() + "."
-                        + matter.assessment()
-                                .authority()
-                                .margin()
-                                .map(death -> " " + kinetics(matter, death))
-                                .orElse(""));
+        for (Integrated integrated : matter.assessment().integrated()) {
+            flow.paragraph(TEXT, kinetics(matter, integrated));
+        }
     }
 
-    private static String kinetics(Matter matter, ThermalDeath death) {
+    private static String kinetics(Matter matter, Integrated integrated) {
         Degrees degrees = matter.degrees();
-        return "Kinetics: " + death.title() + (death.organism().isBlank() ? "" : ", " + death.organism()) + ": D "
-                + Figures.trimmed(death.dMinutes(), 4) + " min at " + degrees.text(death.referenceCelsius(), 1) + ", z "
-                + degrees.difference(death.zCelsius()) + "; nothing credited below "
-                + degrees.text(death.floorCelsius(), 1) + ", no faster above " + degrees.text(death.capCelsius(), 1)
+        ThermalDeath death = integrated.kinetics();
+        return death.title() + (death.organism().isBlank() ? "" : ", " + death.organism()) + ": over the cook "
+                + Figures.number(integrated.log10().worst(), 2) + " log10 at worst, "
+                + Figures.number(integrated.log10().nominal(), 2) + " nominal, "
+                + Figures.number(integrated.log10().best(), 2) + " at best at " + integrated.channel() + ". D is "
+                + Figures.trimmed(death.dMinutes(), 4) + " min at " + degrees.text(death.referenceCelsius()) + ", z "
+                + degrees.difference(death.zCelsius()) + "; nothing is credited below "
+                + degrees.text(death.floorCelsius()) + ", no faster rate above " + degrees.text(death.capCelsius())
                 + " (" + death.citation().text() + ").";
     }
 }

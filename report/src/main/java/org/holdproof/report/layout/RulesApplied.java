@@ -48,7 +48,9 @@ final class RulesApplied {
                 .flatMap(table -> table.rowsFor(assessment.batch().product().fatPercent()).stream())
                 .filter(row -> check.rule().contains(row.at().text()))
                 .toList();
-        Predicate<LethalityRow> sameTime = row -> check.rule().contains(row.printedTime());
+        Predicate<LethalityRow> sameTime = row -> check.unit().equals("min")
+                && check.limit().isPresent()
+                && Math.abs(row.seconds() / 60 - check.limit().getAsDouble()) < Check.FIGURE_SLACK;
         Predicate<LethalityRow> samePlace =
                 row -> check.citation().map(row.citation()::equals).orElse(false);
         return Stream.of(sameTime.and(samePlace), sameTime, samePlace)
