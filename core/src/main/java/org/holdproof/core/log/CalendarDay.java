@@ -21,7 +21,11 @@ final class CalendarDay {
     private CalendarDay() {}
 
     static int bit(DateOrder order) {
-        return 1 << order.ordinal();
+        return switch (order) {
+            case DAY_MONTH_YEAR -> 1;
+            case MONTH_DAY_YEAR -> 2;
+            case YEAR_MONTH_DAY -> 4;
+        };
     }
 
     /** The orders in which the three parts name a day that exists. */

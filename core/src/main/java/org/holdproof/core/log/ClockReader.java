@@ -1,6 +1,8 @@
 package org.holdproof.core.log;
 
 import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Optional;
 import org.holdproof.core.log.ClockCell.DateForm;
 
@@ -29,7 +31,7 @@ final class ClockReader {
     private boolean twelveHour;
 
     private int possible = CalendarDay.DAY_FIRST | CalendarDay.MONTH_FIRST | CalendarDay.YEAR_FIRST;
-    private final long[] ruledOutAt = new long[DateOrder.values().length];
+    private final Map<DateOrder, Long> ruledOutAt = new EnumMap<>(DateOrder.class);
     private boolean orderMatters;
     private long lastTriple = -1;
     private int lastYmd = -1;
@@ -95,7 +97,7 @@ final class ClockReader {
                 return true;
             }
             case ELAPSED_HOURS_MINUTES_SECONDS, ELAPSED_HOURS_MINUTES, ELAPSED_MINUTES_SECONDS -> {
-                return cell.readElapsed(buffer, from, end) && takeElapsed()
+                return (cell.readElapsed(buffer, from, end) && takeElapsed())
                         || garbled(buffer, from, end, "an elapsed time with colons");
             }
             case DATE_AND_TIME -> throw new IllegalStateException("date and time are read apart");
@@ -284,7 +286,7 @@ final class ClockReader {
         for (DateOrder order : DateOrder.values()) {
             int bit = CalendarDay.bit(order);
             if ((possible & bit) != 0 && (left & bit) == 0) {
-                ruledOutAt[order.ordinal()] = line;
+                ruledOutAt.put(order, line);
             }
         }
         possible = left;
@@ -307,7 +309,12 @@ final class ClockReader {
     }
 
     private DateOrder onlyOrder() {
-        return DateOrder.values()[Integer.numberOfTrailingZeros(possible)];
+        for (DateOrder order : DateOrder.values()) {
+            if ((possible & CalendarDay.bit(order)) != 0) {
+                return order;
+            }
+        }
+        throw new IllegalStateException("no date read yet");
     }
 
     /** Whether the clock's values are instants already, by an offset or by counting from 1970. */
@@ -362,9 +369,9 @@ final class ClockReader {
         if ((possible & CalendarDay.bit(order)) != 0) {
             return;
         }
-        long line = ruledOutAt[order.ordinal()];
+        long line = ruledOutAt.getOrDefault(order, shapeLine);
         throw new Refusal(
-                line == 0 ? shapeLine : line,
+                line,
                 plan.column() + 1,
                 "a date written as " + names(possible),
                 names(CalendarDay.bit(order)) + ", as \"log.dates\" or --dates says",

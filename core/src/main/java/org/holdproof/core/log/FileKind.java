@@ -4,13 +4,11 @@ import java.util.List;
 
 /** Tells a file that is no text from its first bytes. */
 final class FileKind {
-    private record Mark(String what, String remedy, int... bytes) {
+    /** The first bytes of a kind of file, a character each. */
+    private record Mark(String what, String bytes, String remedy) {
         boolean opens(byte[] head) {
-            if (head.length < bytes.length) {
-                return false;
-            }
-            for (int i = 0; i < bytes.length; i++) {
-                if ((head[i] & 0xff) != bytes[i]) {
+            for (int i = 0; i < bytes.length(); i++) {
+                if (i >= head.length || (head[i] & 0xff) != bytes.charAt(i)) {
                     return false;
                 }
             }
@@ -18,25 +16,15 @@ final class FileKind {
         }
     }
 
+    private static final String EXPORT = "Export the readings from the logger as CSV.";
+    private static final String SAVE = "Open it and save the sheet with the readings as CSV.";
     private static final List<Mark> MARKS = List.of(
-            new Mark("a PDF document", "Export the readings from the logger as CSV.", '%', 'P', 'D', 'F'),
-            new Mark(
-                    "a spreadsheet or a ZIP archive",
-                    "Open it and save the sheet with the readings as CSV.",
-                    'P',
-                    'K',
-                    3,
-                    4),
-            new Mark(
-                    "an old binary spreadsheet",
-                    "Open it and save the sheet with the readings as CSV.",
-                    0xd0,
-                    0xcf,
-                    0x11,
-                    0xe0),
-            new Mark("a compressed file", "Unpack it and give the CSV file inside.", 0x1f, 0x8b),
-            new Mark("a picture", "Export the readings from the logger as CSV.", 0x89, 'P', 'N', 'G'),
-            new Mark("a picture", "Export the readings from the logger as CSV.", 0xff, 0xd8, 0xff));
+            new Mark("a PDF document", "%PDF", EXPORT),
+            new Mark("a spreadsheet or a ZIP archive", "PK\u0003\u0004", SAVE),
+            new Mark("an old binary spreadsheet", "\u00d0\u00cf\u0011\u00e0", SAVE),
+            new Mark("a compressed file", "\u001f\u008b", "Unpack it and give the CSV file inside."),
+            new Mark("a picture", "\u0089PNG", EXPORT),
+            new Mark("a picture", "\u00ff\u00d8\u00ff", EXPORT));
 
     private FileKind() {}
 
@@ -54,8 +42,8 @@ final class FileKind {
             }
         }
         boolean utf16 = head.length >= 2
-                && ((head[0] & 0xff) == 0xff && (head[1] & 0xff) == 0xfe
-                        || (head[0] & 0xff) == 0xfe && (head[1] & 0xff) == 0xff);
+                && (((head[0] & 0xff) == 0xff && (head[1] & 0xff) == 0xfe)
+                        || ((head[0] & 0xff) == 0xfe && (head[1] & 0xff) == 0xff));
         for (int i = 0; i < head.length && !utf16; i++) {
             if (head[i] == 0) {
                 throw new Refusal(

@@ -111,7 +111,7 @@ final class LogText extends Reader {
         for (int i = 1; valid && i < size; i++) {
             int following = buffer[next + i] & 0xff;
             valid = (following & 0xc0) == 0x80;
-            point = point << 6 | following & 0x3f;
+            point = (point << 6) | (following & 0x3f);
         }
         int smallest = size == 4 ? 0x10000 : size == 3 ? 0x800 : 0x80;
         valid = valid && point >= smallest && point <= 0x10ffff && !(point >= 0xd800 && point <= 0xdfff);

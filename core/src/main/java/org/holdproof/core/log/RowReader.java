@@ -420,8 +420,8 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
                 garbledExpected,
                 "Correct or remove the row, or export the log again.");
         boolean incomplete = getFieldCount() <= lastNeeded;
-        boolean remark = incomplete && !garbledText.isEmpty() && Character.isLetter(garbledText.charAt(0))
-                || (!garbledText.isEmpty() && "-=*_".indexOf(garbledText.charAt(0)) >= 0 && incomplete);
+        char first = garbledText.isEmpty() ? '0' : garbledText.charAt(0);
+        boolean remark = incomplete && (Character.isLetter(first) || "-=*_".indexOf(first) >= 0);
         if (remark) {
             ledger.add(
                     LogFault.Kind.SHORT_ROW,

@@ -125,7 +125,7 @@ record Table(
             understood += kind.isUnderstood() && kind != CellKind.BLANK ? 1 : 0;
         }
         boolean elapsed = CellKind.of(row.cell(0)) == CellKind.FIGURE && figures > 1;
-        return understood > 1 && (clock || elapsed || figures > 1 && understood == row.width());
+        return understood > 1 && (clock || elapsed || (figures > 1 && understood == row.width()));
     }
 
     private static Optional<Table> at(char separator, List<SampleRow> all) {
@@ -256,7 +256,7 @@ record Table(
             }
             clock |= isClockHeading(cell, row.cells());
         }
-        return words >= 2 && (clock || !namesClock) || (words >= 1 && clock && row.width() >= 2);
+        return (words >= 2 && (clock || !namesClock)) || (words >= 1 && clock && row.width() >= 2);
     }
 
     private static boolean isClockHeading(String cell, List<String> all) {
