@@ -107,7 +107,8 @@ public final class Assessor {
                                 .get(0)))
                 .min(Comparator.comparingDouble(
                                 (Integrated found) -> found.log10().worst())
-                        .thenComparingDouble(found -> found.log10().nominal())));
+                        .thenComparingDouble(found -> found.log10().nominal())
+                        .thenComparingDouble(found -> found.log10().best())));
     }
 
     private static Curve curve(Evidence evidence, Integrated margin) {

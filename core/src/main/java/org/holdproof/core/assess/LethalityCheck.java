@@ -75,12 +75,9 @@ final class LethalityCheck {
         for (LethalityTable table : tables) {
             rows.addAll(table.rowsFor(product.fatPercent()));
         }
-        RowJudgement governing = traces.stream()
+        RowJudgement governing = RowJudgement.coldest(traces.stream()
                 .map(trace -> RowJudgement.of(trace, rows, evidence.toleranceCelsius(), evidence.gapMinutes(trace)))
-                .max(Comparator.comparing(RowJudgement::verdict)
-                        .thenComparing(
-                                Comparator.comparingDouble(RowJudgement::share).reversed()))
-                .orElseThrow();
+                .toList());
         LethalityRow row = governing.row();
         String at = evidence.wording().boundary(row.at());
         return new Check(

@@ -55,13 +55,10 @@ final class ReheatChecks {
                 rule.holdSeconds(),
                 Wording.minutes(rule.holdSeconds() / 60),
                 rule.citation());
-        RowJudgement governing = traces.stream()
+        RowJudgement governing = RowJudgement.coldest(traces.stream()
                 .map(trace ->
                         RowJudgement.of(trace, List.of(row), evidence.toleranceCelsius(), evidence.gapMinutes(trace)))
-                .max(Comparator.comparing(RowJudgement::verdict)
-                        .thenComparing(
-                                Comparator.comparingDouble(RowJudgement::share).reversed()))
-                .orElseThrow();
+                .toList());
         Bounded minutes = governing.minutes();
         return new Check(
                 TARGET,
@@ -90,8 +87,7 @@ final class ReheatChecks {
                 .map(trace -> new Timed(
                         trace,
                         ReheatClock.minutes(trace, from.celsius(), target.celsius(), evidence.toleranceCelsius())))
-                .max(Comparator.comparingDouble((Timed timed) -> timed.minutes().worst())
-                        .thenComparingDouble(timed -> timed.minutes().nominal()))
+                .max(Comparator.comparing(Timed::minutes, Slowest.FIRST))
                 .orElseThrow();
         Verdict verdict = Check.judge(slowest.minutes(), rule.timeComparison(), limitMinutes);
         return new Check(

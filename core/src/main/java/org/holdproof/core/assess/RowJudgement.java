@@ -44,6 +44,22 @@ public record RowJudgement(Trace trace, Verdict verdict, LethalityRow row, Longe
         return new RowJudgement(trace, verdict, row, spell);
     }
 
+    /**
+     * Of several probes, the one that speaks worst for the cook: the coldest. Which one it is does not depend on the
+     * probes' order.
+     *
+     * @throws IllegalArgumentException if there are none
+     */
+    static RowJudgement coldest(List<RowJudgement> probes) {
+        return probes.stream()
+                .min(Comparator.<RowJudgement, Verdict>comparing(RowJudgement::verdict, Comparator.reverseOrder())
+                        .thenComparingDouble(RowJudgement::share)
+                        .thenComparingDouble(judged -> judged.minutes().worst())
+                        .thenComparingDouble(judged -> judged.minutes().nominal())
+                        .thenComparingDouble(judged -> judged.minutes().best()))
+                .orElseThrow(() -> new IllegalArgumentException("no probes"));
+    }
+
     /** Whether the straight line between readings meets the row. */
     public boolean nominallyMet() {
         return lasts(spell.nominal(), row);

@@ -35,7 +35,7 @@ class AssessorLawsTest {
     }
 
     /** A smoke, a bath, a hot hold, a chill and a store, with probes that lag each other, noise and gaps. */
-    private record Cook(List<double[]> rows, int probes, String authority, double tolerance, Stage[] stages) {
+    private record Cook(List<double[]> rows, int probes, String authority, double tolerance, List<Stage> stages) {
 
         static Cook random(long seed) {
             Random random = new Random(seed);
@@ -73,13 +73,12 @@ class AssessorLawsTest {
                     probes,
                     AUTHORITIES[random.nextInt(AUTHORITIES.length)],
                     random.nextInt(10) / 10.0,
-                    new Stage[] {
-                        Cooks.stage(Stage.Kind.SMOKE, 0, smoke),
-                        Cooks.stage(Stage.Kind.BATH, smoke, inBath),
-                        Cooks.stage(Stage.Kind.HOT_HOLD, inBath, hold),
-                        Cooks.stage(Stage.Kind.CHILL, hold, chilled),
-                        Cooks.stage(Stage.Kind.STORE, chilled, end)
-                    });
+                    List.of(
+                            Cooks.stage(Stage.Kind.SMOKE, 0, smoke),
+                            Cooks.stage(Stage.Kind.BATH, smoke, inBath),
+                            Cooks.stage(Stage.Kind.HOT_HOLD, inBath, hold),
+                            Cooks.stage(Stage.Kind.CHILL, hold, chilled),
+                            Cooks.stage(Stage.Kind.STORE, chilled, end)));
         }
 
         Assessment assess(TemperatureUnit unit, List<Integer> order, double addCelsius) throws Exception {
@@ -97,7 +96,7 @@ class AssessorLawsTest {
                     "invented.csv",
                     new ByteArrayInputStream(csv.toString().getBytes(StandardCharsets.UTF_8)),
                     LogSettings.NONE);
-            BatchRecord batch = Cooks.batch(authority, Cooks.BRISKET, stages);
+            BatchRecord batch = Cooks.batch(authority, Cooks.BRISKET, stages.toArray(Stage[]::new));
             Instrument instrument = new Instrument(
                     "T",
                     tolerance,
