@@ -101,7 +101,7 @@ final class RuleFiles {
         return rows;
     }
 
-    private static <T> void put(Map<String, T> rules, CsvRow row, T rule) throws UnreadableTablesException {
+    static <T> void put(Map<String, T> rules, CsvRow row, T rule) throws UnreadableTablesException {
         if (rules.putIfAbsent(row.required("id"), rule) != null) {
             throw row.fault("id", "an id of its own", "Give the rule another id; this one is taken.");
         }

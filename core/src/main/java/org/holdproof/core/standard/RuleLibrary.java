@@ -16,7 +16,7 @@ import java.util.Optional;
 public final class RuleLibrary {
     /** The groups of rules that are words first. */
     public static final List<String> WRITTEN_GROUPS =
-            List.of("measurement", "records", "packaging", "time-control", "cooking");
+            List.of("measurement", "records", "packaging", "cooking");
 
     private final TableFiles files;
     private final String edition;
@@ -26,6 +26,9 @@ public final class RuleLibrary {
     private final Map<String, CoolingRule> cooling;
     private final Map<String, HoldingRule> holding;
     private final Map<String, ReheatingRule> reheating;
+    private final Map<String, HumidityOption> humidity;
+    private final Map<String, TimeLimit> timeLimits;
+    private final Map<String, ShelfLifeRule> shelfLives;
     private final Map<String, Map<String, WrittenRule>> written;
     private final Map<String, AuthorityProfile> profiles;
 
@@ -39,6 +42,10 @@ public final class RuleLibrary {
         cooling = rules.cooling();
         holding = rules.holding();
         reheating = rules.reheating();
+        LimitFiles limits = new LimitFiles(files, sources);
+        humidity = limits.humidity();
+        timeLimits = limits.timeLimits();
+        shelfLives = limits.shelfLives();
         written = new LinkedHashMap<>();
         for (String group : WRITTEN_GROUPS) {
             written.put(group, rules.written(group));
@@ -159,6 +166,26 @@ public final class RuleLibrary {
 
     public List<ReheatingRule> reheatingRules() {
         return List.copyOf(reheating.values());
+    }
+
+    public List<HumidityOption> humidityOptions() {
+        return List.copyOf(humidity.values());
+    }
+
+    public Optional<TimeLimit> timeLimit(String id) {
+        return Optional.ofNullable(timeLimits.get(id));
+    }
+
+    public List<TimeLimit> timeLimits() {
+        return List.copyOf(timeLimits.values());
+    }
+
+    public Optional<ShelfLifeRule> shelfLife(String id) {
+        return Optional.ofNullable(shelfLives.get(id));
+    }
+
+    public List<ShelfLifeRule> shelfLives() {
+        return List.copyOf(shelfLives.values());
     }
 
     /**
