@@ -40,6 +40,10 @@ final class CsvRow {
         return cells.get(place).strip();
     }
 
+    boolean has(String column) {
+        return places.containsKey(column);
+    }
+
     boolean isBlank(String column) {
         return text(column).isEmpty();
     }
@@ -126,6 +130,13 @@ final class CsvRow {
         return isBlank(column) ? Optional.empty() : Optional.of(boundary(column, unitColumn, min, max));
     }
 
+    /** Files a rule under the row's id, which must be new. */
+    <T> void putUnder(Map<String, T> rules, T rule) throws UnreadableTablesException {
+        if (rules.putIfAbsent(required("id"), rule) != null) {
+            throw fault("id", "an id of its own", "Give it another id; this one is taken.");
+        }
+    }
+
     UnreadableTablesException fault(String column, String expected, String remedy) {
         String text = text(column);
         return fault(column, text.isEmpty() ? "an empty cell" : CsvSheet.shortened(text), expected, remedy);
@@ -144,7 +155,8 @@ final class CsvRow {
                 + String.join(", ", Arrays.stream(constants).map(CsvRow::word).toList());
     }
 
-    private static boolean isPlainNumber(String text) {
+    /** Digits with at most one point, and at most a minus before them: no exponent, no word. */
+    static boolean isPlainNumber(String text) {
         int digits = 0;
         int points = 0;
         for (int i = 0; i < text.length(); i++) {

@@ -3,6 +3,8 @@ package org.holdproof.core.standard;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -49,12 +51,21 @@ final class CsvSheet {
                     "text that is not CSV",
                     "comma-separated values, quotes doubled inside quotes",
                     "Correct the row there.");
-        } catch (java.io.IOException e) {
-            throw new java.io.UncheckedIOException(e);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
         if (rows.isEmpty()) {
             throw new UnreadableTablesException(
                     file, 0, "", "no row", "a header and at least one row", "Fill the table or take the file out.");
+        }
+        return rows;
+    }
+
+    /** The rows of a topic's table and of the tables that add to it. */
+    static List<CsvRow> readAll(TableFiles files, String topic, List<String> columns) throws UnreadableTablesException {
+        List<CsvRow> rows = new ArrayList<>();
+        for (String file : files.ofTopic(topic, ".csv")) {
+            rows.addAll(read(file, files.bytes(file), columns));
         }
         return rows;
     }

@@ -1,70 +1,78 @@
 package org.holdproof.core.standard;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
-import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.holdproof.core.quantity.TemperatureUnit;
 
 /** A value in a JSON file together with its place, for errors that say where. */
-record JsonValue(String file, String pointer, JsonNode node) {
+final class JsonValue {
+    private final String file;
+    private final String pointer;
+    private final long line;
+    /** A map of fields, a list of items, a text, or {@link Other}. */
+    private final Object value;
 
-    /** A whole document. */
-    static JsonValue root(String file, JsonNode node) {
-        return new JsonValue(file, "", node);
+    JsonValue(String file, String pointer, long line, Object value) {
+        this.file = file;
+        this.pointer = pointer;
+        this.line = line;
+        this.value = value;
     }
 
-    /** An object's field, perhaps absent. */
-    JsonValue field(String name) {
-        return new JsonValue(file, pointer + "/" + name, node.path(name));
-    }
-
-    boolean isAbsent() {
-        return node.isMissingNode() || node.isNull();
-    }
+    /** A number, a truth value or null: nothing the tables use. */
+    record Other(String text) {}
 
     /** Refuses anything but an object with all the required fields and no others than these and the optional ones. */
     void requireFields(List<String> required, List<String> optional) throws UnreadableTablesException {
-        if (!node.isObject()) {
-            throw fault("an object", "Lay the value out as in the built-in file.");
-        }
-        for (Iterator<String> names = node.fieldNames(); names.hasNext(); ) {
-            String name = names.next();
-            if (!required.contains(name) && !optional.contains(name)) {
-                throw new UnreadableTablesException(
-                        file,
-                        0,
-                        pointer + "/" + name,
-                        "the field " + CsvSheet.shortened(name),
-                        "one of " + String.join(", ", required) + suffix(optional),
-                        "Correct the name, or take the field out.");
+        Map<String, JsonValue> fields = fields();
+        for (Map.Entry<String, JsonValue> field : fields.entrySet()) {
+            if (!required.contains(field.getKey()) && !optional.contains(field.getKey())) {
+                throw field.getValue()
+                        .fault(
+                                "the field " + CsvSheet.shortened(field.getKey()),
+                                "one of " + String.join(", ", required)
+                                        + (optional.isEmpty() ? "" : ", " + String.join(", ", optional)),
+                                "Correct the name, or take the field out.");
             }
         }
         for (String name : required) {
-            if (!node.has(name)) {
-                throw new UnreadableTablesException(
-                        file,
-                        0,
-                        pointer + "/" + name,
-                        "nothing",
-                        "the field " + name,
-                        "Add the field as in the built-in file.");
+            if (!fields.containsKey(name)) {
+                throw fault("no field " + name, "the field " + name, "Add the field as in the built-in file.");
             }
         }
     }
 
-    private static String suffix(List<String> optional) {
-        return optional.isEmpty() ? "" : ", " + String.join(", ", optional);
+    private Map<String, JsonValue> fields() throws UnreadableTablesException {
+        if (!(value instanceof Map<?, ?> map)) {
+            throw fault("an object", "Lay the value out as in the built-in file.");
+        }
+        Map<String, JsonValue> fields = new LinkedHashMap<>();
+        map.forEach((name, field) -> fields.put((String) name, (JsonValue) field));
+        return fields;
+    }
+
+    /** A field that must be there. */
+    JsonValue field(String name) throws UnreadableTablesException {
+        Optional<JsonValue> field = fieldIfAny(name);
+        if (field.isEmpty()) {
+            throw fault("no field " + name, "the field " + name, "Add the field as in the built-in file.");
+        }
+        return field.get();
+    }
+
+    Optional<JsonValue> fieldIfAny(String name) throws UnreadableTablesException {
+        return Optional.ofNullable(fields().get(name));
     }
 
     List<JsonValue> items() throws UnreadableTablesException {
-        if (!node.isArray()) {
+        if (!(value instanceof List<?> list)) {
             throw fault("a list", "Put the values into square brackets.");
         }
         List<JsonValue> items = new ArrayList<>();
-        for (int i = 0; i < node.size(); i++) {
-            items.add(new JsonValue(file, pointer + "/" + i, node.get(i)));
-        }
+        list.forEach(item -> items.add((JsonValue) item));
         return items;
     }
 
@@ -85,10 +93,10 @@ record JsonValue(String file, String pointer, JsonNode node) {
     }
 
     String textOrEmpty() throws UnreadableTablesException {
-        if (!node.isTextual()) {
+        if (!(value instanceof String text)) {
             throw fault("text in double quotes", "Write the value as text.");
         }
-        return node.textValue().strip();
+        return text.strip();
     }
 
     <E extends Enum<E>> E choice(E[] constants) throws UnreadableTablesException {
@@ -110,7 +118,18 @@ record JsonValue(String file, String pointer, JsonNode node) {
     }
 
     UnreadableTablesException fault(String expected, String remedy) {
-        String found = isAbsent() ? "nothing" : CsvSheet.shortened(node.toString());
-        return new UnreadableTablesException(file, 0, pointer, found, expected, remedy);
+        String found;
+        if (value instanceof String text) {
+            found = text.isEmpty() ? "an empty text" : CsvSheet.shortened(text);
+        } else if (value instanceof Other other) {
+            found = CsvSheet.shortened(other.text());
+        } else {
+            found = value instanceof List<?> ? "a list" : "an object";
+        }
+        return fault(found, expected, remedy);
+    }
+
+    private UnreadableTablesException fault(String found, String expected, String remedy) {
+        return new UnreadableTablesException(file, line, pointer, found, expected, remedy);
     }
 }

@@ -67,9 +67,7 @@ final class LethalityFiles {
             for (CsvRow row : CsvSheet.read(index, files.bytes(index), INDEX)) {
                 LethalityTable table = table(row);
                 unlisted.remove(path(table.id()));
-                if (tables.putIfAbsent(table.id(), table) != null) {
-                    throw row.fault("id", "an id of its own", "Give the table another id; this one is taken.");
-                }
+                row.putUnder(tables, table);
             }
         }
         if (!unlisted.isEmpty()) {
@@ -129,7 +127,7 @@ final class LethalityFiles {
 
     private static void requirePrinted(CsvRow csv, LethalityRow row, PrintException exception)
             throws UnreadableTablesException {
-        requireSeconds(csv, row);
+        PrintedTime.require(csv, "printed_time", "seconds");
         String other = csv.text("printed_other");
         boolean rounds = other.isEmpty() || isRounding(csv.number("printed_other", -100, 500), other, row.at());
         if (!rounds && exception != PrintException.CONVERSION) {
@@ -150,33 +148,6 @@ final class LethalityFiles {
         int decimals = point < 0 ? 0 : text.length() - point - 1;
         double half = 0.5 * Math.pow(10, -decimals);
         return Math.abs(printed - other.fromCelsius(at.celsius())) <= half + TemperatureUnit.SLACK_CELSIUS;
-    }
-
-    /** A plain printed time must be the seconds beside it; words and {@code <} signs leave the seconds to the row. */
-    private static void requireSeconds(CsvRow csv, LethalityRow row) throws UnreadableTablesException {
-        String[] words = row.printedTime().split(" ", -1);
-        if (words.length != 2 || !Character.isDigit(words[0].charAt(0))) {
-            return;
-        }
-        double unit =
-                switch (words[1]) {
-                    case "s" -> 1;
-                    case "min" -> 60;
-                    case "h" -> 3600;
-                    default ->
-                        throw csv.fault(
-                                "printed_time", "a time in s, min or h", "Write a figure, a blank and the unit.");
-                };
-        double printed;
-        try {
-            printed = Double.parseDouble(words[0]) * unit;
-        } catch (NumberFormatException e) {
-            throw csv.fault("printed_time", "a figure and its unit", "Write a figure, a blank and the unit.");
-        }
-        if (!(Math.abs(printed - row.seconds()) <= 1e-6 * Math.max(1, printed))) {
-            throw csv.fault(
-                    "seconds", "the printed time " + row.printedTime() + " in seconds", "Correct one of the two.");
-        }
     }
 
     private static void requireOrder(CsvRow csv, LethalityRow before, LethalityRow row)

@@ -1,6 +1,5 @@
 package org.holdproof.core.standard;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -78,10 +77,8 @@ final class LimitFiles {
 
     Map<String, HumidityOption> humidity() throws UnreadableTablesException {
         Map<String, HumidityOption> options = new LinkedHashMap<>();
-        for (CsvRow row : rows("humidity", HUMIDITY)) {
-            RuleFiles.put(
-                    options,
-                    row,
+        for (CsvRow row : CsvSheet.readAll(files, "humidity", HUMIDITY)) {
+            row.putUnder(options,
                     new HumidityOption(
                             row.required("id"),
                             row.required("title"),
@@ -99,10 +96,8 @@ final class LimitFiles {
 
     Map<String, TimeLimit> timeLimits() throws UnreadableTablesException {
         Map<String, TimeLimit> limits = new LinkedHashMap<>();
-        for (CsvRow row : rows("time-limits", TIME)) {
-            RuleFiles.put(
-                    limits,
-                    row,
+        for (CsvRow row : CsvSheet.readAll(files, "time-limits", TIME)) {
+            row.putUnder(limits,
                     new TimeLimit(
                             row.required("id"),
                             row.required("title"),
@@ -124,10 +119,8 @@ final class LimitFiles {
 
     Map<String, ShelfLifeRule> shelfLives() throws UnreadableTablesException {
         Map<String, ShelfLifeRule> lives = new LinkedHashMap<>();
-        for (CsvRow row : rows("shelf-life", SHELF_LIFE)) {
-            RuleFiles.put(
-                    lives,
-                    row,
+        for (CsvRow row : CsvSheet.readAll(files, "shelf-life", SHELF_LIFE)) {
+            row.putUnder(lives,
                     new ShelfLifeRule(
                             row.required("id"),
                             row.required("title"),
@@ -143,13 +136,5 @@ final class LimitFiles {
                             sources.citation(row)));
         }
         return lives;
-    }
-
-    private List<CsvRow> rows(String stem, List<String> columns) throws UnreadableTablesException {
-        List<CsvRow> rows = new ArrayList<>();
-        for (String file : files.ofTopic(stem, ".csv")) {
-            rows.addAll(CsvSheet.read(file, files.bytes(file), columns));
-        }
-        return rows;
     }
 }

@@ -1,13 +1,11 @@
 package org.holdproof.core.standard;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.holdproof.core.batch.Product;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.standard.AuthorityProfile.LethalityChoice;
 import org.holdproof.core.standard.AuthorityProfile.Paper;
@@ -19,6 +17,12 @@ final class ProfileFiles {
     private static final List<String> OPTIONAL =
             List.of("margin", "comeUp", "hotHold", "coldHold", "reheat", "accuracy", "checkEvery");
     private static final String FOLDER = "authorities";
+
+    /** The batch record's words for what a rule tells apart. */
+    static final List<String> SPECIES =
+            List.of("beef", "veal", "pork", "lamb", "game", "chicken", "turkey", "other-poultry", "fish");
+
+    static final List<String> FORMS = List.of("intact", "non-intact", "comminuted");
 
     private final TableFiles files;
     private final Map<String, LethalityTable> lethality;
@@ -48,7 +52,7 @@ final class ProfileFiles {
     Map<String, AuthorityProfile> read() throws UnreadableTablesException {
         Map<String, AuthorityProfile> profiles = new LinkedHashMap<>();
         for (String file : files.inFolder(FOLDER)) {
-            JsonValue json = JsonValue.root(file, StrictJson.read(file, files.bytes(file)));
+            JsonValue json = StrictJson.read(file, files.bytes(file));
             AuthorityProfile profile = profile(json);
             if (!file.equals(FOLDER + "/" + profile.id() + ".json")) {
                 throw json.field("id").fault("the file's own name without .json", "Rename the file or correct the id.");
@@ -66,14 +70,14 @@ final class ProfileFiles {
                 units(json.field("units")),
                 json.field("paper").choice(Paper.values()),
                 choices(json.field("lethality")),
-                oneIfAny(json.field("margin"), kinetics, "kinetics.csv"),
-                heldTo(json.field("comeUp"), Kind.COME_UP),
+                oneIfAny(json.fieldIfAny("margin"), kinetics, "kinetics.csv"),
+                heldTo(json.fieldIfAny("comeUp"), Kind.COME_UP),
                 all(json.field("cooling"), cooling, "cooling.csv"),
-                heldTo(json.field("hotHold"), Kind.HOT_MINIMUM),
-                heldTo(json.field("coldHold"), Kind.COLD_MAXIMUM),
-                oneIfAny(json.field("reheat"), reheating, "reheating.csv"),
-                accuracy(json.field("accuracy")),
-                days(json.field("checkEvery")),
+                heldTo(json.fieldIfAny("hotHold"), Kind.HOT_MINIMUM),
+                heldTo(json.fieldIfAny("coldHold"), Kind.COLD_MAXIMUM),
+                oneIfAny(json.fieldIfAny("reheat"), reheating, "reheating.csv"),
+                accuracy(json.fieldIfAny("accuracy")),
+                days(json.fieldIfAny("checkEvery")),
                 json.field("left").texts());
     }
 
@@ -93,10 +97,10 @@ final class ProfileFiles {
         for (JsonValue item : json.items()) {
             item.requireFields(List.of("species", "forms", "tables"), List.of("kinetics"));
             LethalityChoice choice = new LethalityChoice(
-                    names(item.field("species"), Product.Species.values()),
-                    names(item.field("forms"), Product.Form.values()),
+                    names(item.field("species"), SPECIES),
+                    names(item.field("forms"), FORMS),
                     all(item.field("tables"), lethality, "lethality/index.csv"),
-                    oneIfAny(item.field("kinetics"), kinetics, "kinetics.csv"));
+                    oneIfAny(item.fieldIfAny("kinetics"), kinetics, "kinetics.csv"));
             if (choice.tables().isEmpty() && choice.kinetics().isEmpty()) {
                 throw item.fault("a table or kinetics", "Name what serves this food, or take the choice out.");
             }
@@ -109,9 +113,7 @@ final class ProfileFiles {
         return choices;
     }
 
-    private static <E extends Enum<E>> List<String> names(JsonValue json, E[] constants)
-            throws UnreadableTablesException {
-        List<String> known = Arrays.stream(constants).map(CsvRow::word).toList();
+    private static List<String> names(JsonValue json, List<String> known) throws UnreadableTablesException {
         for (JsonValue item : json.items()) {
             if (!known.contains(item.text())) {
                 throw item.fault("one of " + String.join(", ", known), "Write one of these.");
@@ -128,9 +130,9 @@ final class ProfileFiles {
         return found;
     }
 
-    private static <T> Optional<T> oneIfAny(JsonValue json, Map<String, T> rules, String file)
+    private static <T> Optional<T> oneIfAny(Optional<JsonValue> json, Map<String, T> rules, String file)
             throws UnreadableTablesException {
-        return json.isAbsent() ? Optional.empty() : Optional.of(one(json, rules, file));
+        return json.isEmpty() ? Optional.empty() : Optional.of(one(json.get(), rules, file));
     }
 
     private static <T> T one(JsonValue json, Map<String, T> rules, String file) throws UnreadableTablesException {
@@ -141,39 +143,36 @@ final class ProfileFiles {
         return rule;
     }
 
-    private Optional<HoldingRule> heldTo(JsonValue json, Kind kind) throws UnreadableTablesException {
+    private Optional<HoldingRule> heldTo(Optional<JsonValue> json, Kind kind) throws UnreadableTablesException {
         Optional<HoldingRule> rule = oneIfAny(json, holding, "holding.csv");
-        if (rule.isPresent() && rule.get().kind() != kind) {
-            throw json.fault("a rule of kind " + CsvRow.word(kind), "Name a rule of that kind.");
+        if (json.isPresent() && rule.isPresent() && rule.get().kind() != kind) {
+            throw json.get().fault("a rule of kind " + CsvRow.word(kind), "Name a rule of that kind.");
         }
         return rule;
     }
 
-    private OptionalDouble accuracy(JsonValue json) throws UnreadableTablesException {
-        Optional<WrittenRule> rule = oneIfAny(json, measurement, "measurement.csv");
-        if (rule.isEmpty()) {
+    private OptionalDouble accuracy(Optional<JsonValue> json) throws UnreadableTablesException {
+        if (json.isEmpty()) {
             return OptionalDouble.empty();
         }
-        TemperatureUnit unit =
-                switch (rule.get().unit()) {
-                    case "C" -> TemperatureUnit.CELSIUS;
-                    case "F" -> TemperatureUnit.FAHRENHEIT;
-                    default -> throw json.fault("a rule in C or F", "Name a rule on accuracy.");
-                };
-        if (rule.get().tolerance().isEmpty()) {
-            throw json.fault("a rule with a tolerance", "Name a rule on accuracy.");
+        WrittenRule rule = one(json.get(), measurement, "measurement.csv");
+        boolean fahrenheit = rule.unit().equals("F");
+        if (rule.tolerance().isEmpty() || !(fahrenheit || rule.unit().equals("C"))) {
+            throw json.get().fault("a rule with a tolerance in C or F", "Name a rule on accuracy.");
         }
-        return OptionalDouble.of(unit.differenceToCelsius(rule.get().tolerance().getAsDouble()));
+        TemperatureUnit unit = fahrenheit ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS;
+        return OptionalDouble.of(unit.differenceToCelsius(rule.tolerance().getAsDouble()));
     }
 
-    private OptionalDouble days(JsonValue json) throws UnreadableTablesException {
-        Optional<WrittenRule> rule = oneIfAny(json, measurement, "measurement.csv");
-        if (rule.isEmpty()) {
+    private OptionalDouble days(Optional<JsonValue> json) throws UnreadableTablesException {
+        if (json.isEmpty()) {
             return OptionalDouble.empty();
         }
-        if (!rule.get().unit().equals("d") || rule.get().value().isEmpty()) {
-            throw json.fault("a rule with a number of days", "Name a rule on how often a thermometer is checked.");
+        WrittenRule rule = one(json.get(), measurement, "measurement.csv");
+        if (!rule.unit().equals("d") || rule.value().isEmpty()) {
+            throw json.get()
+                    .fault("a rule with a number of days", "Name a rule on how often a thermometer is checked.");
         }
-        return rule.get().value();
+        return rule.value();
     }
 }

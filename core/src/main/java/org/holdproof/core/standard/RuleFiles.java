@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.standard.CoolingRule.Clock;
@@ -75,7 +76,7 @@ final class RuleFiles {
             "how",
             "note");
     /** The measurement table also says at which altitude or pressure a boiling point holds. */
-    private static final List<String> MEASUREMENT = columns(WRITTEN, List.of("altitude_m", "pressure_kpa"), List.of());
+    static final List<String> MEASUREMENT = columns(WRITTEN, List.of("altitude_m", "pressure_kpa"), List.of());
 
     private static final double COLDEST = -40;
     private static final double HOTTEST = 130;
@@ -93,32 +94,17 @@ final class RuleFiles {
         return Stream.of(first, second, third).flatMap(List::stream).toList();
     }
 
-    private List<CsvRow> rows(String stem, List<String> columns) throws UnreadableTablesException {
-        List<CsvRow> rows = new ArrayList<>();
-        for (String file : files.ofTopic(stem, ".csv")) {
-            rows.addAll(CsvSheet.read(file, files.bytes(file), columns));
-        }
-        return rows;
-    }
-
-    static <T> void put(Map<String, T> rules, CsvRow row, T rule) throws UnreadableTablesException {
-        if (rules.putIfAbsent(row.required("id"), rule) != null) {
-            throw row.fault("id", "an id of its own", "Give the rule another id; this one is taken.");
-        }
-    }
-
     Map<String, ThermalDeath> kinetics() throws UnreadableTablesException {
         Map<String, ThermalDeath> kinetics = new LinkedHashMap<>();
-        for (CsvRow row : rows("kinetics", KINETICS)) {
+        for (CsvRow row : CsvSheet.readAll(files, "kinetics", KINETICS)) {
             TemperatureUnit unit = row.unit("unit");
             Boundary floor = row.boundary("floor", "bounds_unit", 40, 150);
             Boundary cap = row.boundary("cap", "bounds_unit", 40, 150);
             if (floor.value() > cap.value()) {
                 throw row.fault("floor", "at most the cap " + cap.text(), "Correct one of the two.");
             }
-            put(
+            row.putUnder(
                     kinetics,
-                    row,
                     new ThermalDeath(
                             row.required("id"),
                             row.required("title"),
@@ -137,7 +123,7 @@ final class RuleFiles {
     Map<String, CoolingRule> cooling() throws UnreadableTablesException {
         Map<String, List<CsvRow>> byRule = new LinkedHashMap<>();
         CsvRow previous = null;
-        for (CsvRow row : rows("cooling", COOLING)) {
+        for (CsvRow row : CsvSheet.readAll(files, "cooling", COOLING)) {
             String id = row.required("id");
             boolean continues = previous != null && previous.required("id").equals(id);
             if (!continues && byRule.containsKey(id)) {
@@ -224,7 +210,7 @@ final class RuleFiles {
 
     Map<String, HoldingRule> holding() throws UnreadableTablesException {
         Map<String, HoldingRule> rules = new LinkedHashMap<>();
-        for (CsvRow row : rows("holding", HOLDING)) {
+        for (CsvRow row : CsvSheet.readAll(files, "holding", HOLDING)) {
             HoldingRule rule = new HoldingRule(
                     row.required("id"),
                     row.required("title"),
@@ -239,7 +225,7 @@ final class RuleFiles {
                     row.text("corrective_action"),
                     sources.citation(row, row.text("conditions")));
             requireMeaning(row, rule);
-            put(rules, row, rule);
+            row.putUnder(rules, rule);
         }
         return rules;
     }
@@ -266,14 +252,13 @@ final class RuleFiles {
 
     Map<String, ReheatingRule> reheating() throws UnreadableTablesException {
         Map<String, ReheatingRule> rules = new LinkedHashMap<>();
-        for (CsvRow row : rows("reheating", REHEATING)) {
+        for (CsvRow row : CsvSheet.readAll(files, "reheating", REHEATING)) {
             Comparison comparison = row.choice("comparison", Comparison.values());
             if (!comparison.isFloor()) {
                 throw row.fault("comparison", "at-least or above", "Food is reheated to a target, not below one.");
             }
-            put(
+            row.putUnder(
                     rules,
-                    row,
                     new ReheatingRule(
                             row.required("id"),
                             row.required("title"),
@@ -303,10 +288,9 @@ final class RuleFiles {
     /** The rules of one group, which is also its file's name. */
     Map<String, WrittenRule> written(String group) throws UnreadableTablesException {
         Map<String, WrittenRule> rules = new LinkedHashMap<>();
-        for (CsvRow row : rows(group, group.equals("measurement") ? MEASUREMENT : WRITTEN)) {
-            put(
+        for (CsvRow row : CsvSheet.readAll(files, group, group.equals("measurement") ? MEASUREMENT : WRITTEN)) {
+            row.putUnder(
                     rules,
-                    row,
                     new WrittenRule(
                             row.required("id"),
                             group,
@@ -314,6 +298,9 @@ final class RuleFiles {
                             row.text("applies"),
                             row.required("topic"),
                             row.required("requirement"),
+                            row.isBlank("comparison")
+                                    ? Optional.empty()
+                                    : Optional.of(row.choice("comparison", Comparison.values())),
                             row.numberIfAny("value", -1e6, 1e6),
                             row.numberIfAny("tolerance", 0, 1e6),
                             row.text("unit"),

@@ -1,6 +1,5 @@
 package org.holdproof.core.standard;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collection;
@@ -31,6 +30,9 @@ public final class RuleLibrary {
     private final Map<String, ShelfLifeRule> shelfLives;
     private final Map<String, Map<String, WrittenRule>> written;
     private final Map<String, AuthorityProfile> profiles;
+    private final Map<String, GrowthLimit> growthLimits;
+    private final Map<String, BathTime> bathTimes;
+    private final Map<String, BoilingPoint> boilingPoints;
 
     private RuleLibrary(TableFiles files) throws UnreadableTablesException {
         this.files = files;
@@ -52,6 +54,10 @@ public final class RuleLibrary {
         }
         profiles = new ProfileFiles(files, lethality, kinetics, cooling, holding, reheating, written("measurement"))
                 .read();
+        HandbookFiles handbook = new HandbookFiles(files, sources);
+        growthLimits = handbook.growthLimits();
+        bathTimes = handbook.bathTimes();
+        boilingPoints = handbook.boilingPoints();
     }
 
     /** The built-in tables, loaded once. */
@@ -104,17 +110,14 @@ public final class RuleLibrary {
     }
 
     private static String editionOf(TableFiles files) throws UnreadableTablesException {
-        JsonValue json = JsonValue.root(
-                TableFiles.EDITION, StrictJson.read(TableFiles.EDITION, files.bytes(TableFiles.EDITION)));
+        JsonValue json = StrictJson.read(TableFiles.EDITION, files.bytes(TableFiles.EDITION));
         json.requireFields(List.of("edition", "changes", "files"), List.of());
         String name = json.field("edition").text();
         String own = "";
         if (files.has(TableFiles.SITE)) {
-            JsonNode site = StrictJson.read(TableFiles.SITE, files.bytes(TableFiles.SITE));
+            JsonValue site = StrictJson.read(TableFiles.SITE, files.bytes(TableFiles.SITE));
             own = " with the site's own "
-                    + String.join(
-                            ", ",
-                            JsonValue.root(TableFiles.SITE, site).field("files").texts());
+                    + String.join(", ", site.field("files").texts());
         }
         return name + own + " (SHA-256 " + files.digest() + ")";
     }
@@ -211,6 +214,18 @@ public final class RuleLibrary {
             throw new IllegalArgumentException("no group " + group + "; there are " + WRITTEN_GROUPS);
         }
         return rules;
+    }
+
+    public List<GrowthLimit> growthLimits() {
+        return List.copyOf(growthLimits.values());
+    }
+
+    public List<BathTime> bathTimes() {
+        return List.copyOf(bathTimes.values());
+    }
+
+    public List<BoilingPoint> boilingPoints() {
+        return List.copyOf(boilingPoints.values());
     }
 
     /** The documents the rules come from. */

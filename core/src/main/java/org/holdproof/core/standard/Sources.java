@@ -19,8 +19,7 @@ final class Sources {
     static Sources read(TableFiles files) throws UnreadableTablesException {
         Sources sources = new Sources();
         for (String file : files.ofTopic("sources", ".json")) {
-            JsonValue list = JsonValue.root(file, StrictJson.read(file, files.bytes(file)));
-            for (JsonValue entry : list.items()) {
+            for (JsonValue entry : StrictJson.read(file, files.bytes(file)).items()) {
                 sources.add(entry);
             }
         }
@@ -62,7 +61,7 @@ final class Sources {
                 row.required("document"),
                 row.text("section"),
                 row.choice("how", How.values()),
-                sentences(before, row.text("note"), alsoIn(cited)));
+                sentences(before, status(row), row.text("note"), alsoIn(cited)));
     }
 
     /** A table's citation as one of its rows states it anew; the table's own where the row says nothing. */
@@ -90,6 +89,16 @@ final class Sources {
             cited.add(source);
         }
         return cited;
+    }
+
+    /** Said only where the rule is not simply current. */
+    private static String status(CsvRow row) {
+        if (!row.has("status")
+                || row.text("status").isEmpty()
+                || row.text("status").equals("current")) {
+            return "";
+        }
+        return "Status: " + row.text("status");
     }
 
     private static String alsoIn(List<Source> cited) {

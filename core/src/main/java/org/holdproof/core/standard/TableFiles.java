@@ -1,6 +1,5 @@
 package org.holdproof.core.standard;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -38,8 +37,8 @@ final class TableFiles {
     private static final int MAX_FILE_BYTES = 4 << 20;
     private static final int MAX_FILES = 1000;
     private static final Pattern KNOWN = Pattern.compile("(sources(-[^/]+)?\\.json"
-            + "|(kinetics|cooling|holding|reheating|measurement|records|packaging|time-control|cooking|growth-limits"
-            + "|bath-times|cooling-times)(-[^/]+)?\\.csv"
+            + "|(kinetics|cooling|holding|reheating|measurement|records|packaging|humidity|time-limits|shelf-life|cooking|growth-limits"
+            + "|bath-times)(-[^/]+)?\\.csv"
             + "|lethality/[^/]+\\.csv|authorities/[^/]+\\.json)");
 
     private final NavigableMap<String, byte[]> contents;
@@ -53,9 +52,8 @@ final class TableFiles {
         NavigableMap<String, byte[]> contents = new TreeMap<>();
         byte[] edition = resource(EDITION);
         contents.put(EDITION, edition);
-        JsonNode list = StrictJson.read(EDITION, edition).path("files");
-        for (JsonNode path : list) {
-            contents.put(path.asText(), resource(path.asText()));
+        for (String path : StrictJson.read(EDITION, edition).field("files").texts()) {
+            contents.put(path, resource(path));
         }
         return new TableFiles(contents);
     }
@@ -117,7 +115,7 @@ final class TableFiles {
                     "at least one rule table",
                     "Copy a built-in table's header into a file of the same name and fill it.");
         }
-        merged.put(SITE, StrictJson.write(Map.of("files", own)));
+        merged.put(SITE, StrictJson.list("files", own));
         return new TableFiles(merged);
     }
 
@@ -232,14 +230,9 @@ final class TableFiles {
     /** The files of one topic: {@code cooling.csv} and every {@code cooling-….csv}. */
     List<String> ofTopic(String stem, String extension) {
         return contents.keySet().stream()
-                .filter(path -> path.equals(stem + extension)
-                        || (path.startsWith(stem + "-") && path.endsWith(extension) && isTopic(path, stem, extension)))
+                .filter(path ->
+                        path.equals(stem + extension) || (path.startsWith(stem + "-") && path.endsWith(extension)))
                 .toList();
-    }
-
-    // cooling-times.csv is a topic of its own, not a part of cooling.csv
-    private static boolean isTopic(String path, String stem, String extension) {
-        return !(stem.equals("cooling") && path.startsWith("cooling-times") && path.endsWith(extension));
     }
 
     /** The files of one folder. */

@@ -1,5 +1,6 @@
 package org.holdproof.core.standard;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -7,6 +8,7 @@ import java.util.OptionalDouble;
  *
  * @param topic what it is about
  * @param requirement what it asks, in our words
+ * @param comparison how a figure is compared with the value, where the rule says
  * @param value its figure, where it has one
  * @param tolerance the figure's tolerance, where it has one
  * @param unit the unit of both, or empty
@@ -18,6 +20,7 @@ public record WrittenRule(
         String applies,
         String topic,
         String requirement,
+        Optional<Comparison> comparison,
         OptionalDouble value,
         OptionalDouble tolerance,
         String unit,
