@@ -45,20 +45,11 @@ public final class Assessor {
                 new CookTimeline(batch, span),
                 new Wording(authority.units(), batch.kitchen().zone()));
 
-        RecordChecks record = new RecordChecks(evidence);
-        List<Check> checks = new ArrayList<>(record.checks());
-        authority
-                .comeUp()
-                .flatMap(rule -> new ComeUpCheck(evidence, rule).check(rows(evidence)))
-                .ifPresent(checks::add);
-        checks.add(new LethalityCheck(evidence).check());
-        List<Check> holding = new HoldingChecks(evidence).checks();
-        holding.stream().filter(check -> check.id().equals(HoldingChecks.HOT)).forEach(checks::add);
-        checks.addAll(new CoolingChecks(evidence).checks());
-        holding.stream().filter(check -> check.id().equals(HoldingChecks.COLD)).forEach(checks::add);
-        authority.reheat().ifPresent(rule -> checks.addAll(new ReheatChecks(evidence, rule).checks()));
-
-        Optional<Integrated> margin = authority.margin().flatMap(kinetics -> integrated(evidence, kinetics));
+        List<Check> checks = checks(evidence);
+        List<Integrated> margins = LethalityCheck.choice(authority, batch.product()).stream()
+                .flatMap(choice -> choice.margin().stream())
+                .flatMap(kinetics -> integrated(evidence, kinetics).stream())
+                .toList();
         return new Assessment(
                 checks.stream().map(Check::verdict).reduce(Verdict.MET, Verdict::and),
                 batch,
@@ -66,10 +57,45 @@ public final class Assessor {
                 tablesEdition,
                 span,
                 checks,
-                record.cautions(log),
-                margin.map(found -> curve(evidence, found)),
-                margin.map(List::of).orElse(List.of()),
+                cautions(log, evidence),
+                margins.stream().findFirst().map(found -> curve(evidence, found)),
+                margins,
                 facts(log, evidence, standing));
+    }
+
+    /** Every question the batch gives occasion for, in the order a cook happens. */
+    private static List<Check> checks(Evidence evidence) {
+        AuthorityProfile authority = evidence.authority();
+        List<LethalityRow> rows = rows(evidence);
+        List<Check> checks = new ArrayList<>(new RecordChecks(evidence).checks());
+        checks.addAll(new InterruptionCheck(evidence).checks());
+        authority
+                .comeUp()
+                .flatMap(rule -> new ComeUpCheck(evidence, rule).check(rows))
+                .ifPresent(checks::add);
+        Check lethality = new LethalityCheck(evidence).check();
+        checks.add(lethality);
+        new HumidityCheck(evidence, rows).check(lethality).ifPresent(checks::add);
+        authority
+                .lowCook()
+                .flatMap(rule -> new LowCookCheck(evidence, rule).check())
+                .ifPresent(checks::add);
+        authority.seal().ifPresent(rule -> checks.addAll(new BagChecks(evidence, rule).checks()));
+        HoldingChecks holding = new HoldingChecks(evidence);
+        checks.addAll(holding.hot());
+        checks.addAll(new CoolingChecks(evidence).checks());
+        checks.addAll(holding.cold());
+        new ShelfLifeChecks(evidence).check().ifPresent(checks::add);
+        authority.reheat().ifPresent(rule -> checks.addAll(new ReheatChecks(evidence, rule).checks()));
+        return checks;
+    }
+
+    private static List<Caution> cautions(ProbeLog log, Evidence evidence) {
+        List<Caution> cautions = new ArrayList<>(new RecordChecks(evidence).cautions(log));
+        new InterruptionCheck(evidence).changeOver().ifPresent(cautions::add);
+        HumidityCheck.dried(evidence).ifPresent(cautions::add);
+        cautions.addAll(new ShelfLifeChecks(evidence).useBy());
+        return cautions;
     }
 
     private static List<Integer> coreChannels(ProbeLog log, BatchRecord batch) throws ColumnMissingException {

@@ -53,6 +53,19 @@ final class CookTimeline {
                 .findFirst();
     }
 
+    /** A chill or a store with a cook before it and another after it. */
+    Optional<Stage> chillBetweenCooks() {
+        boolean cooked = false;
+        for (int i = 0; i < lastCook(); i++) {
+            Stage stage = stages.get(i);
+            cooked |= stage.kind().isCook();
+            if (cooked && (stage.kind() == Stage.Kind.CHILL || stage.kind() == Stage.Kind.STORE)) {
+                return Optional.of(stage);
+            }
+        }
+        return Optional.empty();
+    }
+
     /** The last stage that kept the food hot before an instant. */
     Optional<Stage> lastHeatBefore(long millis) {
         return stages.stream()

@@ -1,10 +1,10 @@
 package org.holdproof.core.assess;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.batch.Product;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
@@ -23,15 +23,28 @@ final class HoldingChecks {
         this.evidence = evidence;
     }
 
-    List<Check> checks() {
-        List<Check> checks = new ArrayList<>();
-        evidence.authority().hotHold().ifPresent(rule -> evidence.timeline()
-                .all(Stage.Kind.HOT_HOLD)
-                .forEach(stage -> checks.add(check(HOT, "Held hot enough", rule, stage))));
-        evidence.authority().coldHold().ifPresent(rule -> evidence.timeline()
-                .all(Stage.Kind.STORE)
-                .forEach(stage -> checks.add(check(COLD, "Stored cold enough", rule, stage))));
-        return checks;
+    List<Check> hot() {
+        return hotRule().stream()
+                .flatMap(rule -> evidence.timeline().all(Stage.Kind.HOT_HOLD).stream()
+                        .map(stage -> check(HOT, "Held hot enough", rule, stage)))
+                .toList();
+    }
+
+    List<Check> cold() {
+        return evidence.authority().coldHold().stream()
+                .flatMap(rule -> evidence.timeline().all(Stage.Kind.STORE).stream()
+                        .map(stage -> check(COLD, "Stored cold enough", rule, stage)))
+                .toList();
+    }
+
+    /** A whole roast cooked by its own table may have a lower minimum; cut or ground meat never. */
+    private Optional<HoldingRule> hotRule() {
+        Product product = evidence.batch().product();
+        boolean roast =
+                product.form() == Product.Form.INTACT && product.species().isRedMeat();
+        return roast && evidence.authority().hotHoldRoast().isPresent()
+                ? evidence.authority().hotHoldRoast()
+                : evidence.authority().hotHold();
     }
 
     private Check check(String id, String title, HoldingRule rule, Stage stage) {

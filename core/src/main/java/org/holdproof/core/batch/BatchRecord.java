@@ -11,6 +11,7 @@ import org.holdproof.core.log.LogSettings;
  * @param authority the id of the authority profile it is judged by
  * @param log what the log's file may leave open
  * @param stages in order of their start
+ * @param approval the authority's reference for a cook in two heatings with cooling between; empty: none
  */
 public record BatchRecord(
         String batch,
@@ -21,7 +22,22 @@ public record BatchRecord(
         ColumnRoles columns,
         LogSettings log,
         List<Stage> stages,
-        Roles roles) {
+        Roles roles,
+        String approval) {
+
+    /** A record without an approval. */
+    public BatchRecord(
+            String batch,
+            Kitchen kitchen,
+            String authority,
+            Product product,
+            Instrument instrument,
+            ColumnRoles columns,
+            LogSettings log,
+            List<Stage> stages,
+            Roles roles) {
+        this(batch, kitchen, authority, product, instrument, columns, log, stages, roles, "");
+    }
 
     public BatchRecord {
         stages = List.copyOf(stages);

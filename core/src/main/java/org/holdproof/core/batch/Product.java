@@ -69,6 +69,10 @@ public record Product(
             return title;
         }
 
+        public boolean isRedMeat() {
+            return this == BEEF || this == VEAL || this == PORK || this == LAMB;
+        }
+
         public boolean isPoultry() {
             return this == CHICKEN || this == TURKEY || this == OTHER_POULTRY;
         }

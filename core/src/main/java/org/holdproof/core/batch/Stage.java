@@ -10,8 +10,10 @@ import java.util.OptionalDouble;
  * @param from when it began
  * @param to when it ended; empty for a moment (bagging, serving) or a stage still open
  * @param setPointCelsius what the smoker, bath, holding box or chiller was set to, in °C
+ * @param moisture what kept the surface moist
  */
-public record Stage(Kind kind, Instant from, Optional<Instant> to, OptionalDouble setPointCelsius) {
+public record Stage(
+        Kind kind, Instant from, Optional<Instant> to, OptionalDouble setPointCelsius, Optional<Moisture> moisture) {
 
     /** The stages a long low-temperature cook can have. */
     public enum Kind {
@@ -44,6 +46,11 @@ public record Stage(Kind kind, Instant from, Optional<Instant> to, OptionalDoubl
         public boolean isCook() {
             return this == SMOKE || this == BATH;
         }
+    }
+
+    /** A stage with nothing said of its surface. */
+    public Stage(Kind kind, Instant from, Optional<Instant> to, OptionalDouble setPointCelsius) {
+        this(kind, from, to, setPointCelsius, Optional.empty());
     }
 
     public Stage {

@@ -13,7 +13,6 @@ import org.holdproof.core.quantity.TemperatureUnit;
  * @param units the scales its reader uses, the first one leading
  * @param paper the sheet its reader prints on
  * @param lethality which table serves which food, first match wins
- * @param margin the kinetics integrated lethality is shown with
  * @param comeUp the come-up limit, where the authority has one
  * @param cooling the schedules it accepts, any one of which will do; the first one leads
  * @param hotHold the hot-holding minimum
@@ -21,6 +20,13 @@ import org.holdproof.core.quantity.TemperatureUnit;
  * @param reheat the reheating target
  * @param toleranceCelsius the accuracy it asks of a food thermometer, as a difference in °C
  * @param checkEveryDays how old a thermometer's last check may be, where it says
+ * @param humidity ways to keep the surface moist that its tables are tied to; empty: none asked
+ * @param hotHoldRoast the hot-holding minimum of a whole roast cooked by its roast table, where that is another one
+ * @param nonContinuous limits on a cook in two heatings with cooling between
+ * @param lowCook a limit on the time below a temperature while cooking
+ * @param seal the temperature a bag sealed after the cook must be sealed at
+ * @param shelfLives how long the chilled food may be kept, the strictest reading first
+ * @param records what its records must hold
  * @param left questions it leaves to the local authority, in words
  */
 public record AuthorityProfile(
@@ -29,7 +35,6 @@ public record AuthorityProfile(
         List<TemperatureUnit> units,
         Paper paper,
         List<LethalityChoice> lethality,
-        Optional<ThermalDeath> margin,
         Optional<HoldingRule> comeUp,
         List<CoolingRule> cooling,
         Optional<HoldingRule> hotHold,
@@ -37,12 +42,22 @@ public record AuthorityProfile(
         Optional<ReheatingRule> reheat,
         OptionalDouble toleranceCelsius,
         OptionalDouble checkEveryDays,
+        List<HumidityOption> humidity,
+        Optional<HoldingRule> hotHoldRoast,
+        Optional<CoolingRule> nonContinuous,
+        Optional<HoldingRule> lowCook,
+        Optional<WrittenRule> seal,
+        List<ShelfLifeRule> shelfLives,
+        List<WrittenRule> records,
         List<String> left) {
 
     public AuthorityProfile {
         units = List.copyOf(units);
         lethality = List.copyOf(lethality);
         cooling = List.copyOf(cooling);
+        humidity = List.copyOf(humidity);
+        shelfLives = List.copyOf(shelfLives);
+        records = List.copyOf(records);
         left = List.copyOf(left);
     }
 
@@ -59,13 +74,19 @@ public record AuthorityProfile(
      * @param forms names of the forms it serves; empty: all
      * @param tables published rows, any row of any of them will do
      * @param kinetics where the rule is itself stated as D, z and a target
+     * @param margin the kinetics integrated lethality is shown with beside the rows
      */
     public record LethalityChoice(
-            List<String> species, List<String> forms, List<LethalityTable> tables, Optional<ThermalDeath> kinetics) {
+            List<String> species,
+            List<String> forms,
+            List<LethalityTable> tables,
+            Optional<ThermalDeath> kinetics,
+            List<ThermalDeath> margin) {
         public LethalityChoice {
             species = List.copyOf(species);
             forms = List.copyOf(forms);
             tables = List.copyOf(tables);
+            margin = List.copyOf(margin);
         }
 
         /** Whether it serves a food. */

@@ -1,11 +1,14 @@
 package org.holdproof.core.standard;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.holdproof.core.batch.Moisture;
 
-/** Reads the rules on surface moisture, on time as a control and on shelf life. */
+/** Reads the rules on surface moisture, time as a control, exposure and shelf life. */
 final class LimitFiles {
     private static final List<String> HUMIDITY = List.of(
             "id",
@@ -62,6 +65,22 @@ final class LimitFiles {
             "how",
             "note");
 
+    private static final List<String> EXPOSURE = List.of(
+            "id",
+            "title",
+            "jurisdiction",
+            "document",
+            "section",
+            "applies",
+            "limb",
+            "from",
+            "to",
+            "unit",
+            "max_minutes",
+            "source",
+            "how",
+            "note");
+
     private static final double COLDEST = -40;
     private static final double HOTTEST = 250;
     private static final double WEEK_MINUTES = 7 * 1440.0;
@@ -78,7 +97,8 @@ final class LimitFiles {
     Map<String, HumidityOption> humidity() throws UnreadableTablesException {
         Map<String, HumidityOption> options = new LinkedHashMap<>();
         for (CsvRow row : CsvSheet.readAll(files, "humidity", HUMIDITY)) {
-            row.putUnder(options,
+            row.putUnder(
+                    options,
                     new HumidityOption(
                             row.required("id"),
                             row.required("title"),
@@ -97,7 +117,8 @@ final class LimitFiles {
     Map<String, TimeLimit> timeLimits() throws UnreadableTablesException {
         Map<String, TimeLimit> limits = new LinkedHashMap<>();
         for (CsvRow row : CsvSheet.readAll(files, "time-limits", TIME)) {
-            row.putUnder(limits,
+            row.putUnder(
+                    limits,
                     new TimeLimit(
                             row.required("id"),
                             row.required("title"),
@@ -120,7 +141,8 @@ final class LimitFiles {
     Map<String, ShelfLifeRule> shelfLives() throws UnreadableTablesException {
         Map<String, ShelfLifeRule> lives = new LinkedHashMap<>();
         for (CsvRow row : CsvSheet.readAll(files, "shelf-life", SHELF_LIFE)) {
-            row.putUnder(lives,
+            row.putUnder(
+                    lives,
                     new ShelfLifeRule(
                             row.required("id"),
                             row.required("title"),
@@ -136,5 +158,34 @@ final class LimitFiles {
                             sources.citation(row)));
         }
         return lives;
+    }
+
+    Map<String, ExposureRule> exposures() throws UnreadableTablesException {
+        Map<String, CsvRow> heads = new LinkedHashMap<>();
+        Map<String, SortedMap<Integer, List<ExposureRule.Band>>> limbs = new LinkedHashMap<>();
+        for (CsvRow row : CsvSheet.readAll(files, "exposure", EXPOSURE)) {
+            String id = row.required("id");
+            heads.putIfAbsent(id, row);
+            limbs.computeIfAbsent(id, key -> new TreeMap<>())
+                    .computeIfAbsent(row.count("limb", 1, 9), key -> new ArrayList<>())
+                    .add(new ExposureRule.Band(
+                            row.boundary("from", "unit", COLDEST, HOTTEST),
+                            row.boundary("to", "unit", COLDEST, HOTTEST),
+                            row.number("max_minutes", 1, WEEK_MINUTES)));
+        }
+        Map<String, ExposureRule> rules = new LinkedHashMap<>();
+        for (CsvRow head : heads.values()) {
+            head.putUnder(
+                    rules,
+                    new ExposureRule(
+                            head.required("id"),
+                            head.required("title"),
+                            head.required("jurisdiction"),
+                            head.required("applies"),
+                            List.copyOf(limbs.getOrDefault(head.required("id"), new TreeMap<>())
+                                    .values()),
+                            sources.citation(head)));
+        }
+        return rules;
     }
 }

@@ -14,8 +14,20 @@ import org.holdproof.core.standard.HoldingRule.Kind;
 /** Reads {@code authorities/ID.json}: which rule answers which question. */
 final class ProfileFiles {
     private static final List<String> FIELDS = List.of("id", "title", "units", "paper", "lethality", "cooling", "left");
-    private static final List<String> OPTIONAL =
-            List.of("margin", "comeUp", "hotHold", "coldHold", "reheat", "accuracy", "checkEvery");
+    private static final List<String> OPTIONAL = List.of(
+            "comeUp",
+            "hotHold",
+            "coldHold",
+            "reheat",
+            "accuracy",
+            "checkEvery",
+            "humidity",
+            "hotHoldRoast",
+            "nonContinuous",
+            "lowCook",
+            "seal",
+            "shelfLives",
+            "records");
     private static final String FOLDER = "authorities";
 
     /** The batch record's words for what a rule tells apart. */
@@ -25,28 +37,27 @@ final class ProfileFiles {
     static final List<String> FORMS = List.of("intact", "non-intact", "comminuted");
 
     private final TableFiles files;
-    private final Map<String, LethalityTable> lethality;
-    private final Map<String, ThermalDeath> kinetics;
-    private final Map<String, CoolingRule> cooling;
-    private final Map<String, HoldingRule> holding;
-    private final Map<String, ReheatingRule> reheating;
-    private final Map<String, WrittenRule> measurement;
+    private final Rules rules;
 
-    ProfileFiles(
-            TableFiles files,
+    /** What profiles name by id. */
+    record Rules(
             Map<String, LethalityTable> lethality,
             Map<String, ThermalDeath> kinetics,
             Map<String, CoolingRule> cooling,
             Map<String, HoldingRule> holding,
             Map<String, ReheatingRule> reheating,
-            Map<String, WrittenRule> measurement) {
+            Map<String, HumidityOption> humidity,
+            Map<String, ShelfLifeRule> shelfLives,
+            Map<String, Map<String, WrittenRule>> written) {
+
+        Map<String, WrittenRule> group(String name) {
+            return written.getOrDefault(name, Map.of());
+        }
+    }
+
+    ProfileFiles(TableFiles files, Rules rules) {
         this.files = files;
-        this.lethality = lethality;
-        this.kinetics = kinetics;
-        this.cooling = cooling;
-        this.holding = holding;
-        this.reheating = reheating;
-        this.measurement = measurement;
+        this.rules = rules;
     }
 
     Map<String, AuthorityProfile> read() throws UnreadableTablesException {
@@ -70,14 +81,20 @@ final class ProfileFiles {
                 units(json.field("units")),
                 json.field("paper").choice(Paper.values()),
                 choices(json.field("lethality")),
-                oneIfAny(json.fieldIfAny("margin"), kinetics, "kinetics.csv"),
                 heldTo(json.fieldIfAny("comeUp"), Kind.COME_UP),
-                all(json.field("cooling"), cooling, "cooling.csv"),
+                all(json.field("cooling"), rules.cooling(), "cooling.csv"),
                 heldTo(json.fieldIfAny("hotHold"), Kind.HOT_MINIMUM),
                 heldTo(json.fieldIfAny("coldHold"), Kind.COLD_MAXIMUM),
-                oneIfAny(json.fieldIfAny("reheat"), reheating, "reheating.csv"),
+                oneIfAny(json.fieldIfAny("reheat"), rules.reheating(), "reheating.csv"),
                 accuracy(json.fieldIfAny("accuracy")),
                 days(json.fieldIfAny("checkEvery")),
+                allIfAny(json.fieldIfAny("humidity"), rules.humidity(), "humidity.csv"),
+                heldTo(json.fieldIfAny("hotHoldRoast"), Kind.HOT_MINIMUM),
+                oneIfAny(json.fieldIfAny("nonContinuous"), rules.cooling(), "cooling.csv"),
+                heldTo(json.fieldIfAny("lowCook"), Kind.LOW_COOK),
+                oneIfAny(json.fieldIfAny("seal"), rules.group("packaging"), "packaging.csv"),
+                allIfAny(json.fieldIfAny("shelfLives"), rules.shelfLives(), "shelf-life.csv"),
+                allIfAny(json.fieldIfAny("records"), rules.group("records"), "records.csv"),
                 json.field("left").texts());
     }
 
@@ -95,12 +112,13 @@ final class ProfileFiles {
     private List<LethalityChoice> choices(JsonValue json) throws UnreadableTablesException {
         List<LethalityChoice> choices = new ArrayList<>();
         for (JsonValue item : json.items()) {
-            item.requireFields(List.of("species", "forms", "tables"), List.of("kinetics"));
+            item.requireFields(List.of("species", "forms", "tables"), List.of("kinetics", "margin"));
             LethalityChoice choice = new LethalityChoice(
                     names(item.field("species"), SPECIES),
                     names(item.field("forms"), FORMS),
-                    all(item.field("tables"), lethality, "lethality/index.csv"),
-                    oneIfAny(item.fieldIfAny("kinetics"), kinetics, "kinetics.csv"));
+                    all(item.field("tables"), rules.lethality(), "lethality/index.csv"),
+                    oneIfAny(item.fieldIfAny("kinetics"), rules.kinetics(), "kinetics.csv"),
+                    allIfAny(item.fieldIfAny("margin"), rules.kinetics(), "kinetics.csv"));
             if (choice.tables().isEmpty() && choice.kinetics().isEmpty()) {
                 throw item.fault("a table or kinetics", "Name what serves this food, or take the choice out.");
             }
@@ -130,6 +148,11 @@ final class ProfileFiles {
         return found;
     }
 
+    private static <T> List<T> allIfAny(Optional<JsonValue> json, Map<String, T> rules, String file)
+            throws UnreadableTablesException {
+        return json.isPresent() ? all(json.get(), rules, file) : List.of();
+    }
+
     private static <T> Optional<T> oneIfAny(Optional<JsonValue> json, Map<String, T> rules, String file)
             throws UnreadableTablesException {
         return json.isEmpty() ? Optional.empty() : Optional.of(one(json.get(), rules, file));
@@ -144,7 +167,7 @@ final class ProfileFiles {
     }
 
     private Optional<HoldingRule> heldTo(Optional<JsonValue> json, Kind kind) throws UnreadableTablesException {
-        Optional<HoldingRule> rule = oneIfAny(json, holding, "holding.csv");
+        Optional<HoldingRule> rule = oneIfAny(json, rules.holding(), "holding.csv");
         if (json.isPresent() && rule.isPresent() && rule.get().kind() != kind) {
             throw json.get().fault("a rule of kind " + CsvRow.word(kind), "Name a rule of that kind.");
         }
@@ -155,7 +178,7 @@ final class ProfileFiles {
         if (json.isEmpty()) {
             return OptionalDouble.empty();
         }
-        WrittenRule rule = one(json.get(), measurement, "measurement.csv");
+        WrittenRule rule = one(json.get(), rules.group("measurement"), "measurement.csv");
         boolean fahrenheit = rule.unit().equals("F");
         if (rule.tolerance().isEmpty() || !(fahrenheit || rule.unit().equals("C"))) {
             throw json.get().fault("a rule with a tolerance in C or F", "Name a rule on accuracy.");
@@ -168,7 +191,7 @@ final class ProfileFiles {
         if (json.isEmpty()) {
             return OptionalDouble.empty();
         }
-        WrittenRule rule = one(json.get(), measurement, "measurement.csv");
+        WrittenRule rule = one(json.get(), rules.group("measurement"), "measurement.csv");
         if (!rule.unit().equals("d") || rule.value().isEmpty()) {
             throw json.get()
                     .fault("a rule with a number of days", "Name a rule on how often a thermometer is checked.");

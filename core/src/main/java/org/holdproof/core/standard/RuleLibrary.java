@@ -14,8 +14,7 @@ import java.util.Optional;
  */
 public final class RuleLibrary {
     /** The groups of rules that are words first. */
-    public static final List<String> WRITTEN_GROUPS =
-            List.of("measurement", "records", "packaging", "cooking");
+    public static final List<String> WRITTEN_GROUPS = List.of("measurement", "records", "packaging", "cooking");
 
     private final TableFiles files;
     private final String edition;
@@ -27,6 +26,7 @@ public final class RuleLibrary {
     private final Map<String, ReheatingRule> reheating;
     private final Map<String, HumidityOption> humidity;
     private final Map<String, TimeLimit> timeLimits;
+    private final Map<String, ExposureRule> exposures;
     private final Map<String, ShelfLifeRule> shelfLives;
     private final Map<String, Map<String, WrittenRule>> written;
     private final Map<String, AuthorityProfile> profiles;
@@ -47,12 +47,16 @@ public final class RuleLibrary {
         LimitFiles limits = new LimitFiles(files, sources);
         humidity = limits.humidity();
         timeLimits = limits.timeLimits();
+        exposures = limits.exposures();
         shelfLives = limits.shelfLives();
         written = new LinkedHashMap<>();
         for (String group : WRITTEN_GROUPS) {
             written.put(group, rules.written(group));
         }
-        profiles = new ProfileFiles(files, lethality, kinetics, cooling, holding, reheating, written("measurement"))
+        profiles = new ProfileFiles(
+                        files,
+                        new ProfileFiles.Rules(
+                                lethality, kinetics, cooling, holding, reheating, humidity, shelfLives, written))
                 .read();
         HandbookFiles handbook = new HandbookFiles(files, sources);
         growthLimits = handbook.growthLimits();
@@ -181,6 +185,14 @@ public final class RuleLibrary {
 
     public List<TimeLimit> timeLimits() {
         return List.copyOf(timeLimits.values());
+    }
+
+    public Optional<ExposureRule> exposureRule(String id) {
+        return Optional.ofNullable(exposures.get(id));
+    }
+
+    public List<ExposureRule> exposureRules() {
+        return List.copyOf(exposures.values());
     }
 
     public Optional<ShelfLifeRule> shelfLife(String id) {

@@ -37,7 +37,7 @@ final class TableFiles {
     private static final int MAX_FILE_BYTES = 4 << 20;
     private static final int MAX_FILES = 1000;
     private static final Pattern KNOWN = Pattern.compile("(sources(-[^/]+)?\\.json"
-            + "|(kinetics|cooling|holding|reheating|measurement|records|packaging|humidity|time-limits|shelf-life|cooking|growth-limits"
+            + "|(kinetics|cooling|holding|reheating|measurement|records|packaging|humidity|time-limits|exposure|shelf-life|cooking|growth-limits"
             + "|bath-times)(-[^/]+)?\\.csv"
             + "|lethality/[^/]+\\.csv|authorities/[^/]+\\.json)");
 

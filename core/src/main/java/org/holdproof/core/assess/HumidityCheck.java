@@ -1,0 +1,191 @@
+package org.holdproof.core.assess;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.batch.Moisture;
+import org.holdproof.core.batch.Moisture.Means;
+import org.holdproof.core.batch.Stage;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.standard.Comparison;
+import org.holdproof.core.standard.HumidityOption;
+import org.holdproof.core.standard.LethalityRow;
+
+/**
+ * Was the surface moist where the food was made lethal? Tables worked out for moist heat do not hold for a surface that
+ * dries; a sealed bag needs nothing more. Put only where a row was met or may have been.
+ */
+final class HumidityCheck {
+    static final String ID = "humidity";
+
+    private final Evidence evidence;
+    private final List<LethalityRow> rows;
+
+    HumidityCheck(Evidence evidence, List<LethalityRow> rows) {
+        this.evidence = evidence;
+        this.rows = rows;
+    }
+
+    Optional<Check> check(Check lethality) {
+        List<HumidityOption> options = evidence.authority().humidity();
+        if (options.isEmpty()
+                || rows.isEmpty()
+                || lethality.verdict() == Verdict.NOT_MET
+                || lethality.measured().isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<HumidityOption> bag = options.stream()
+                .filter(option -> option.means() == Means.SEALED_BAG)
+                .findFirst();
+        if (bag.isPresent() && lethalWhenSealed()) {
+            return Optional.of(answer(
+                    bag.get(), Verdict.MET, "The lethal time and temperature was reached sealed in the bag.", ""));
+        }
+        List<String> tried = new ArrayList<>();
+        for (Stage stage : evidence.timeline().all(Stage.Kind.SMOKE)) {
+            for (HumidityOption option : options) {
+                if (offered(stage, option)) {
+                    String missing = missing(option, stage);
+                    if (missing.isEmpty()) {
+                        return Optional.of(answer(
+                                option,
+                                Verdict.MET,
+                                "The surface was kept moist in the "
+                                        + stage.kind().title() + ": " + option.title() + ".",
+                                ""));
+                    }
+                    tried.add(option.title() + ": " + missing);
+                }
+            }
+        }
+        return Optional.of(unproven(options.get(0), tried));
+    }
+
+    /** Whether the readings from bagging on, or in the bath, meet a row by themselves. */
+    private boolean lethalWhenSealed() {
+        Optional<Span> cook = evidence.timeline().cook();
+        Optional<Stage> sealed = evidence.batch().stages().stream()
+                .filter(stage -> stage.kind() == Stage.Kind.BAG || stage.kind() == Stage.Kind.BATH)
+                .findFirst();
+        if (cook.isEmpty() || sealed.isEmpty()) {
+            return false;
+        }
+        long from = Math.max(cook.get().fromMillis(), sealed.get().from().toEpochMilli());
+        if (from > cook.get().toMillis()) {
+            return false;
+        }
+        return evidence.within(new Span(from, cook.get().toMillis())).stream()
+                .allMatch(trace -> !trace.isEmpty() && judge(trace).verdict() == Verdict.MET);
+    }
+
+    private RowJudgement judge(Trace trace) {
+        return RowJudgement.of(trace, rows, evidence.toleranceCelsius(), evidence.gapMinutes(trace));
+    }
+
+    private boolean offered(Stage stage, HumidityOption option) {
+        return option.means() == Means.LARGE_PIECE
+                ? option.pieceKilograms().isPresent()
+                        && evidence.batch().product().weightKilograms().orElse(0)
+                                >= option.pieceKilograms().getAsDouble()
+                : stage.moisture()
+                        .filter(moisture -> moisture.means() == option.means())
+                        .isPresent();
+    }
+
+    /** What an option asks that the record does not show; empty where it shows all. */
+    private String missing(HumidityOption option, Stage stage) {
+        double cookMinutes = evidence.timeline().span(stage).minutes();
+        if (cookMinutes < option.cookAtLeastMinutes()) {
+            return "the cook lasted " + Wording.minutes(cookMinutes) + ", at least "
+                    + Wording.minutes(option.cookAtLeastMinutes()) + " is asked";
+        }
+        double lasted = stage.moisture()
+                .map(Moisture::minutes)
+                .orElse(OptionalDouble.empty())
+                .orElse(cookMinutes);
+        double needed = option.neededMinutes(cookMinutes);
+        if (lasted < needed - Check.FIGURE_SLACK) {
+            return "it lasted " + Wording.minutes(lasted) + ", " + Wording.minutes(needed) + " is asked";
+        }
+        if (option.ovenAtLeast().isPresent()
+                && stage.setPointCelsius().orElse(Double.NEGATIVE_INFINITY)
+                        < option.ovenAtLeast().get().celsius()) {
+            return "the oven's set point is not recorded at or above "
+                    + evidence.wording().boundary(option.ovenAtLeast().get());
+        }
+        if (option.endPoint().isPresent()
+                && !endPointMet(option.endPoint().get().celsius())) {
+            return "it may only be used with a row at or above "
+                    + evidence.wording().boundary(option.endPoint().get()) + ", and none was met";
+        }
+        return "";
+    }
+
+    private boolean endPointMet(double celsius) {
+        List<LethalityRow> hotEnough = rows.stream()
+                .filter(row -> row.at().celsius() >= celsius - TemperatureUnit.SLACK_CELSIUS)
+                .toList();
+        return !hotEnough.isEmpty()
+                && evidence.within(evidence.timeline().cook().orElseThrow()).stream()
+                        .allMatch(trace -> RowJudgement.of(
+                                                trace,
+                                                hotEnough,
+                                                evidence.toleranceCelsius(),
+                                                evidence.gapMinutes(trace))
+                                        .verdict()
+                                == Verdict.MET);
+    }
+
+    private static Check answer(HumidityOption option, Verdict verdict, String why, String next) {
+        return new Check(
+                ID,
+                "Surface kept moist",
+                "a moist surface in the lethal step: " + option.title().toLowerCase(Locale.ROOT),
+                Optional.of(option.citation()),
+                verdict,
+                Optional.<Bounded>empty(),
+                OptionalDouble.empty(),
+                Comparison.AT_LEAST,
+                "",
+                why,
+                next,
+                "",
+                Optional.empty());
+    }
+
+    private static Check unproven(HumidityOption first, List<String> tried) {
+        return new Check(
+                ID,
+                "Surface kept moist",
+                "a moist surface in the lethal step, by one of the guideline's options, or a sealed bag",
+                Optional.of(first.citation()),
+                Verdict.NOT_PROVEN,
+                Optional.<Bounded>empty(),
+                OptionalDouble.empty(),
+                Comparison.AT_LEAST,
+                "",
+                "The lethal step was not sealed, and the record shows no moist surface"
+                        + (tried.isEmpty() ? "" : " (" + String.join("; ", tried) + ")")
+                        + ". Dry heat without it is a gap the guideline names (scientific gap 3).",
+                "Do not serve on this record. Add how the surface was kept moist to the smoke stage, or finish the cook sealed in the bag until a row is met there.",
+                "",
+                Optional.empty());
+    }
+
+    /** Smoke that dries a piece before it is bagged may leave it drier than the table was worked out for. */
+    static Optional<Caution> dried(Evidence evidence) {
+        boolean bagged = evidence.batch().first(Stage.Kind.BAG).isPresent();
+        boolean dry = evidence.timeline().all(Stage.Kind.SMOKE).stream()
+                .anyMatch(stage -> stage.moisture().isEmpty());
+        return evidence.authority().humidity().isEmpty() || !bagged || !dry
+                ? Optional.empty()
+                : Optional.of(
+                        new Caution(
+                                "humidity.dried",
+                                "The piece was smoked, with no humidity recorded, before it was bagged. If its water activity fell, the guideline's table may ask too little of the bagged cook (scientific gap 5)."));
+    }
+}

@@ -1,0 +1,65 @@
+package org.holdproof.core.assess;
+
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.standard.HoldingRule;
+
+/** Was the core below a temperature for no longer than the authority allows, heating and cooking together? */
+final class LowCookCheck {
+    static final String ID = "low-cook";
+
+    private final Evidence evidence;
+    private final HoldingRule rule;
+
+    LowCookCheck(Evidence evidence, HoldingRule rule) {
+        this.evidence = evidence;
+        this.rule = rule;
+    }
+
+    /** Minutes of a cook spent below the rule's temperature. */
+    static Bounded minutesBelow(Trace trace, HoldingRule rule, double toleranceCelsius) {
+        return BandTime.minutes(
+                trace, Double.NEGATIVE_INFINITY, rule.limit().orElseThrow().celsius(), toleranceCelsius);
+    }
+
+    Optional<Check> check() {
+        Optional<Span> cook = evidence.timeline().cook();
+        if (cook.isEmpty() || rule.limit().isEmpty() || rule.maxMinutes().isEmpty()) {
+            return Optional.empty();
+        }
+        record Timed(Trace trace, Bounded minutes) {}
+        double limit = rule.maxMinutes().getAsDouble();
+        return evidence.within(cook.get()).stream()
+                .filter(trace -> !trace.isEmpty())
+                .map(trace -> new Timed(trace, minutesBelow(trace, rule, evidence.toleranceCelsius())))
+                .max(Comparator.comparing(Timed::minutes, Slowest.FIRST))
+                .map(slowest -> {
+                    Verdict verdict = Check.judge(slowest.minutes(), rule.timeComparison(), limit);
+                    String below = evidence.wording().boundary(rule.limit().get());
+                    return new Check(
+                            ID,
+                            "Not cooked too long below " + below,
+                            "heating and cooking below " + below + " for "
+                                    + rule.timeComparison().words() + " " + Wording.minutes(limit),
+                            Optional.of(rule.citation()),
+                            verdict,
+                            Optional.of(slowest.minutes()),
+                            OptionalDouble.of(limit),
+                            rule.timeComparison(),
+                            "min",
+                            "The coldest probe (" + slowest.trace().channel() + ") was below it for between "
+                                    + Wording.minutes(slowest.minutes().best()) + " and "
+                                    + Wording.minutes(slowest.minutes().worst()) + ".",
+                            verdict == Verdict.MET
+                                    ? ""
+                                    : "Do not serve on this record. Ask the authority which validated process applies.",
+                            slowest.trace().channel(),
+                            Optional.of(new Span(
+                                    slowest.trace().firstMillis(),
+                                    slowest.trace().lastMillis())));
+                });
+    }
+}

@@ -1,0 +1,116 @@
+package org.holdproof.core.assess;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.batch.Stage;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.standard.Comparison;
+import org.holdproof.core.standard.ShelfLifeRule;
+
+/**
+ * Was the food used by its last day? The day counts from bagging, or from the end of the cook where it was not bagged.
+ * The first rule the authority names governs; the others are said beside it.
+ */
+final class ShelfLifeChecks {
+    static final String ID = "use-by";
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+
+    private final Evidence evidence;
+
+    ShelfLifeChecks(Evidence evidence) {
+        this.evidence = evidence;
+    }
+
+    /** The check, where the food was stored and then used; a food still in store has only its use-by. */
+    Optional<Check> check() {
+        List<ShelfLifeRule> rules = rules();
+        Optional<Stage> store = lastStore();
+        if (rules.isEmpty() || store.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<Stage> used = evidence.batch().stages().stream()
+                .filter(stage -> stage.from().isAfter(store.get().from()))
+                .filter(stage -> stage.kind() == Stage.Kind.SERVE || stage.kind() == Stage.Kind.REHEAT)
+                .reduce((one, other) -> other);
+        if (used.isEmpty()) {
+            return Optional.empty();
+        }
+        ShelfLifeRule rule = rules.get(0);
+        LocalDate last = lastDay(rule);
+        LocalDate day = day(used.get().from());
+        double kept = ChronoUnit.DAYS.between(prepared(), day);
+        double allowed = ChronoUnit.DAYS.between(prepared(), last);
+        Bounded days = Bounded.exactly(kept);
+        Verdict verdict = Check.judge(days, Comparison.AT_MOST, allowed);
+        return Optional.of(new Check(
+                ID,
+                "Used by its last day",
+                rule.days() + " days at or below " + evidence.wording().boundary(rule.storeAt()) + ": last day "
+                        + DAY.format(last),
+                Optional.of(rule.citation()),
+                verdict,
+                Optional.of(days),
+                OptionalDouble.of(allowed),
+                Comparison.AT_MOST,
+                "d",
+                "Used on " + DAY.format(day) + ", made or packed on " + DAY.format(prepared()) + ".",
+                verdict == Verdict.MET ? "" : "Do not serve. " + rule.disposition() + ".",
+                "",
+                Optional.empty()));
+    }
+
+    /** The use-by of each rule the authority names, for the label. */
+    List<Caution> useBy() {
+        List<Caution> cautions = new ArrayList<>();
+        if (lastStore().isEmpty()) {
+            return cautions;
+        }
+        for (ShelfLifeRule rule : rules()) {
+            String reach = rule.reach()
+                    .map(boundary -> ", if it reached " + evidence.wording().boundary(boundary) + " within "
+                            + Wording.minutes(rule.reachMinutes().orElse(0)) + " of the end of cooling")
+                    .orElse("");
+            cautions.add(new Caution(
+                    ID + "." + rule.id().toLowerCase(Locale.ROOT),
+                    "Use by " + DAY.format(lastDay(rule)) + " at or below "
+                            + evidence.wording().boundary(rule.storeAt()) + reach + " (" + rule.title() + ", "
+                            + rule.citation().text() + ")."));
+        }
+        return cautions;
+    }
+
+    private List<ShelfLifeRule> rules() {
+        return evidence.authority().shelfLives().stream()
+                .filter(rule -> rule.from() != ShelfLifeRule.From.REMOVAL)
+                .toList();
+    }
+
+    private LocalDate lastDay(ShelfLifeRule rule) {
+        return ShelfLife.lastDay(rule, prepared(), Optional.empty(), Optional.empty());
+    }
+
+    private Optional<Stage> lastStore() {
+        return evidence.timeline().all(Stage.Kind.STORE).stream().reduce((one, other) -> other);
+    }
+
+    /** The day of bagging, or of the end of the cook, whichever came first. */
+    private LocalDate prepared() {
+        Instant cooked = evidence.timeline()
+                .cook()
+                .map(span -> Instant.ofEpochMilli(span.toMillis()))
+                .orElseGet(() -> Instant.ofEpochMilli(evidence.timeline().log().fromMillis()));
+        Instant bagged = evidence.batch().first(Stage.Kind.BAG).map(Stage::from).orElse(cooked);
+        return day(bagged.isBefore(cooked) ? bagged : cooked);
+    }
+
+    private LocalDate day(Instant instant) {
+        return instant.atZone(evidence.batch().kitchen().zone()).toLocalDate();
+    }
+}
