@@ -2,12 +2,6 @@ package org.holdproof.core.standard;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.NamedCsvRecord;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +13,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
+import org.holdproof.core.CheckValues;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.standard.Source.How;
 import org.junit.jupiter.api.Test;
@@ -148,8 +143,8 @@ class PublishedTablesTest {
         assertThat(credited).isCloseTo(creditedLog10, Offset.offset(0.001));
     }
 
-    static Stream<Arguments> meatCells() throws IOException {
-        return read("lethality/implied-log-reduction-by-row-meat.csv").stream().map(csv -> {
+    static Stream<Arguments> meatCells() {
+        return CheckValues.rows("meat-rows-under-one-line.csv").stream().map(csv -> {
             double nominal = Double.parseDouble(csv.getField("nominal_log10"));
             String table = "fsis-2021-meat-" + (nominal == 6.5 ? "6.5" : Long.toString((long) nominal)) + "-log";
             return Arguments.of(
@@ -284,8 +279,8 @@ class PublishedTablesTest {
             Map.entry("9 CFR 318.23(b)", "us-9-cfr-318.23-patties"),
             Map.entry("UK rounded set", "uk-rounded"));
 
-    static Stream<Arguments> lookups() throws IOException {
-        return read("lethality/check-values.csv").stream()
+    static Stream<Arguments> lookups() {
+        return CheckValues.rows("lethality.csv").stream()
                 .filter(csv -> csv.getField("kind").equals("table_lookup"))
                 .map(csv -> Arguments.of(
                         csv.getField("case_id") + " " + csv.getField("rule_or_model"),
@@ -296,6 +291,20 @@ class PublishedTablesTest {
                         Double.parseDouble(csv.getField("input_temp_value")),
                         Double.parseDouble(csv.getField("input_time_s")),
                         csv.getField("expected_value").equals("pass")));
+    }
+
+    /** 2 min at 70 °C and z 7.5 °C, as FSAI 2018 states them, give every time computed from them. */
+    @Test
+    void drawsTheListeriaLine() {
+        ThermalDeath line = LIBRARY.kinetics("listeria-70c-2min").orElseThrow();
+        CheckValues.rows("equivalents-70c-2min-z7.5.csv").forEach(csv -> {
+            double celsius = Double.parseDouble(csv.getField("temp_c"));
+            double needed = line.targetLog10().orElseThrow()
+                    * line.dMinutes()
+                    * Math.pow(10, (line.referenceCelsius() - celsius) / line.zCelsius());
+            assertThat(needed).isCloseTo(Double.parseDouble(csv.getField("time_source_value")), Offset.offset(0.0006));
+            assertThat(celsius).isBetween(line.floorCelsius(), line.capCelsius());
+        });
     }
 
     /** Lines through the poultry rows credit no row more than the 7 log its document gives it. */
@@ -323,8 +332,8 @@ class PublishedTablesTest {
 
     /** Every rule a cooling, holding or other check value names is in the library. */
     @Test
-    void knowsEveryRuleOfTheHoldingCheckValues() throws IOException {
-        Set<String> ids = read("holding/check-values.csv").stream()
+    void knowsEveryRuleOfTheHoldingCheckValues() {
+        Set<String> ids = CheckValues.rows("holding.csv").stream()
                 .map(csv -> csv.getField("rule_id"))
                 .collect(Collectors.toSet());
 
@@ -334,14 +343,5 @@ class PublishedTablesTest {
                                 || LIBRARY.reheatingRule(id).isPresent()
                                 || LIBRARY.writtenRule(id).isPresent())
                 .isTrue());
-    }
-
-    private static List<NamedCsvRecord> read(String file) throws IOException {
-        try (InputStream in =
-                        Objects.requireNonNull(PublishedTablesTest.class.getResourceAsStream("/check-values/" + file));
-                CsvReader<NamedCsvRecord> reader =
-                        CsvReader.builder().ofNamedCsvRecord(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-            return reader.stream().toList();
-        }
     }
 }
