@@ -341,6 +341,8 @@ class PublishedTablesTest {
                         LIBRARY.coolingRule(id).isPresent()
                                 || LIBRARY.holdingRule(id).isPresent()
                                 || LIBRARY.reheatingRule(id).isPresent()
+                                || LIBRARY.timeLimit(id).isPresent()
+                                || LIBRARY.shelfLife(id).isPresent()
                                 || LIBRARY.writtenRule(id).isPresent())
                 .isTrue());
     }

@@ -174,15 +174,19 @@ class RuleLibraryTest {
         assertThat(rule.timeComparison()).isEqualTo(Comparison.AT_MOST);
     }
 
-    /** SI 2006/31 (W) Sch 4 para 7(2): less than two hours. FDA Food Code 3-501.19(B): 4 h. */
+    /** SI 2006/31 (W) Sch 4 para 7(2): less than two hours. FDA Food Code 3-501.19(B): 4 h; 3-502.12(D)(2)(d): seal at
+     * 135 °F or above. */
     @Test
     void keepsStrictAndInclusiveTimesApart() {
         assertThat(LIBRARY.holdingRule("UK-EWNI-HOT-2H").orElseThrow().timeComparison())
                 .isEqualTo(Comparison.BELOW);
-        WrittenRule fourHours = LIBRARY.writtenRule("US-TPHC-4H").orElseThrow();
-        assertThat(fourHours.comparison()).contains(Comparison.AT_MOST);
-        assertThat(fourHours.value()).hasValue(240);
-        assertThat(fourHours.unit()).isEqualTo("min");
+        TimeLimit fourHours = LIBRARY.timeLimit("US-TPHC-4H").orElseThrow();
+        assertThat(fourHours.timeComparison()).isEqualTo(Comparison.AT_MOST);
+        assertThat(fourHours.maxMinutes()).isEqualTo(240);
+        WrittenRule seal = LIBRARY.writtenRule("US-ROP-D2D").orElseThrow();
+        assertThat(seal.comparison()).contains(Comparison.AT_LEAST);
+        assertThat(seal.value()).hasValue(135);
+        assertThat(seal.unit()).isEqualTo("F");
     }
 
     @Test
@@ -210,6 +214,9 @@ class RuleLibraryTest {
         LIBRARY.growthLimits().forEach(rule -> cited.add(rule.citation().source()));
         LIBRARY.bathTimes().forEach(rule -> cited.add(rule.citation().source()));
         LIBRARY.boilingPoints().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.humidityOptions().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.timeLimits().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.shelfLives().forEach(rule -> cited.add(rule.citation().source()));
         Set<String> ids = new HashSet<>();
         for (String group : RuleLibrary.WRITTEN_GROUPS) {
             assertThat(LIBRARY.writtenRules(group)).isNotEmpty().allSatisfy(rule -> {
