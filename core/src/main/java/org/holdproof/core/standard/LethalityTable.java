@@ -34,20 +34,34 @@ public record LethalityTable(
     }
 
     /**
-     * The rows for a product of this fat. Between two columns the longer time governs, which is the fatter column;
-     * above the last column, or where fat is unknown, the last one (FSIS Cooking Guideline 2021, page 39).
+     * The rows for a product of this fat. Between two columns the longer time of the two governs; above the last
+     * column, or where fat is unknown, the last one (FSIS Cooking Guideline 2021, page 39).
      */
     public List<LethalityRow> rowsFor(OptionalDouble fatPercent) {
         if (!hasFatColumns()) {
             return rows;
         }
-        int last =
-                rows.stream().mapToInt(row -> row.fatPercent().orElse(0)).max().orElse(0);
-        int column = rows.stream()
-                .mapToInt(row -> row.fatPercent().orElse(0))
-                .filter(fat -> fatPercent.isPresent() && fat >= fatPercent.getAsDouble())
-                .min()
-                .orElse(last);
-        return rows.stream().filter(row -> row.fatPercent().orElse(0) == column).toList();
+        int last = rows.stream().mapToInt(LethalityTable::column).max().orElse(0);
+        int first = rows.stream().mapToInt(LethalityTable::column).min().orElse(0);
+        double fat = Math.max(first, Math.min(last, fatPercent.orElse(last)));
+        List<LethalityRow> leaner = column((int) Math.floor(fat));
+        return column((int) Math.ceil(fat)).stream()
+                .map(row -> longer(row, leaner))
+                .toList();
+    }
+
+    private static LethalityRow longer(LethalityRow row, List<LethalityRow> others) {
+        return others.stream()
+                .filter(other -> other.at().equals(row.at()) && other.seconds() > row.seconds())
+                .findFirst()
+                .orElse(row);
+    }
+
+    private List<LethalityRow> column(int fatPercent) {
+        return rows.stream().filter(row -> column(row) == fatPercent).toList();
+    }
+
+    private static int column(LethalityRow row) {
+        return row.fatPercent().orElse(0);
     }
 }
