@@ -53,7 +53,7 @@ final class CoolingChecks {
         return checks.stream().map(Check::verdict).reduce(Verdict.MET, Verdict::and);
     }
 
-    private static boolean isOpen(CoolingRule.Condition condition, Product product) {
+    static boolean isOpen(CoolingRule.Condition condition, Product product) {
         return reaches(product.nitritePpm(), condition.nitritePpmAtLeast())
                 && reaches(product.brinePercent(), condition.brinePercentAtLeast())
                 && (!condition.intactOnly() || product.form() == Product.Form.INTACT);

@@ -2,9 +2,13 @@ package org.holdproof.core.assess;
 
 import static org.holdproof.core.batch.Stage.Kind.BATH;
 
+import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.batch.Moisture;
+import org.holdproof.core.batch.Stage;
 import org.holdproof.core.kinetics.Traces;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.TemperatureUnit;
@@ -22,7 +26,10 @@ final class GuidelineCases {
             case "L095" -> comeUp(Traces.fahrenheit(0, 40, 10, 50, 371, 130, 381, 160, 400, 160));
             case "L096" -> comeUp(twoCooks(300, 160, 300));
             case "L097" -> comeUp(twoCooks(240, 130, 180));
+            case "L098" -> humidity(bagged());
+            case "L099" -> humidity(steamed());
             case "L100" -> missedRow();
+            case "L101" -> Double.toString(Recook.neededLog10(6.5, 3.0));
             case "L102" -> criticalLimit();
             default -> throw new IllegalStateException("a check value nobody tests: " + id);
         };
@@ -77,6 +84,39 @@ final class GuidelineCases {
         return nominal >= 420 - Check.FIGURE_SLACK
                 ? "outside the option: 7 h"
                 : "outside the option (scientific gap 6), not an automatic fail";
+    }
+
+    /** Cooked in the bag, in water, throughout. */
+    private static Evidence bagged() {
+        Trace trace = Traces.held(TemperatureUnit.FAHRENHEIT.toCelsius(140), 60);
+        BatchRecord batch = Cooks.batch(
+                "us-fsis-2021", Cooks.BRISKET, Cooks.stage(Stage.Kind.BAG, 0, 0), Cooks.stage(Stage.Kind.BATH, 0, 60));
+        return Cooks.evidence(batch, 0, trace);
+    }
+
+    /** Smoked to 140 °F for 12 min, with steam for half of the cook. */
+    private static Evidence steamed() {
+        Trace trace = Traces.held(TemperatureUnit.FAHRENHEIT.toCelsius(140), 180);
+        Stage smoke = new Stage(
+                Stage.Kind.SMOKE,
+                Instant.EPOCH,
+                Optional.of(Instant.EPOCH.plusSeconds(180 * 60)),
+                OptionalDouble.empty(),
+                Optional.of(new Moisture(Moisture.Means.STEAM, OptionalDouble.of(90))));
+        return Cooks.evidence(Cooks.batch("us-fsis-2021", Cooks.BRISKET, smoke), 0, trace);
+    }
+
+    private static String humidity(Evidence evidence) {
+        List<LethalityRow> rows = RuleLibrary.builtIn()
+                .lethalityTable("fsis-2021-meat-6.5-log")
+                .orElseThrow()
+                .rows();
+        Check lethality = new LethalityCheck(evidence).check();
+        Check humidity = new HumidityCheck(evidence, rows).check(lethality).orElseThrow();
+        if (lethality.verdict() != Verdict.MET || humidity.verdict() != Verdict.MET) {
+            return "fail";
+        }
+        return humidity.rule().contains("bag") ? "humidity not needed" : "pass";
     }
 
     /** The end point of 158 °F was missed, but 154 °F was held for 27 s. */

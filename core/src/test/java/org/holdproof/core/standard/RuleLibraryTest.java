@@ -330,7 +330,9 @@ class RuleLibraryTest {
         assertThat(profile.coldHold().orElseThrow().limit()).contains(F41);
         assertThat(profile.reheat().orElseThrow().id()).isEqualTo("US-FDA-REH-A");
         assertThat(profile.comeUp().orElseThrow().id()).isEqualTo("US-FSIS-CUT");
-        assertThat(profile.lethality().get(0).margin()).extracting(ThermalDeath::id).containsExactly("salmonella-meat");
+        assertThat(profile.lethality().get(0).margin())
+                .extracting(ThermalDeath::id)
+                .containsExactly("salmonella-meat");
         // 4-203.11: a food thermometer scaled in °C, or both, is good to 1 °C
         assertThat(profile.toleranceCelsius()).hasValue(1);
         assertThat(profile.checkEveryDays()).isEmpty();
