@@ -105,6 +105,8 @@ final class ClockCell {
     private int nanos;
     private boolean hasTime;
     private int millisOfDay;
+    private int timeFrom;
+    private int timeEnd;
     private boolean twelveHour;
     private boolean hasOffset;
     private int offsetMinutes;
@@ -137,6 +139,16 @@ final class ClockCell {
         return millisOfDay;
     }
 
+    /** Where the digits of the time of day with colons start in the characters last read, or -1. */
+    int timeFrom() {
+        return timeFrom;
+    }
+
+    /** Where they end. */
+    int timeEnd() {
+        return timeEnd;
+    }
+
     boolean twelveHour() {
         return twelveHour;
     }
@@ -161,6 +173,7 @@ final class ClockCell {
         timeParts = 0;
         nanos = 0;
         hasTime = false;
+        timeFrom = -1;
         twelveHour = false;
         hasOffset = false;
         offsetMinutes = 0;
@@ -244,7 +257,10 @@ final class ClockCell {
         int count = at - from;
         if (at < end && text[at] == ':') {
             at = from;
-            return !hasTime && readColons(2, 3) && takeTimeOfDay();
+            boolean readable = !hasTime && readColons(2, 3) && takeTimeOfDay();
+            timeFrom = from;
+            timeEnd = at;
+            return readable;
         }
         if (dateParts == 3 && !hasTime) {
             at = from;

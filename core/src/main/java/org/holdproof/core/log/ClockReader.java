@@ -22,6 +22,7 @@ final class ClockReader {
     private final ClockCell cell = new ClockCell();
     private final ClockCell timeCell = new ClockCell();
     private final Figure figure = new Figure();
+    private final RepeatedDate repeat = new RepeatedDate();
 
     private boolean shapeKnown;
     private long shapeLine;
@@ -34,8 +35,6 @@ final class ClockReader {
     private final Map<DateOrder, Long> ruledOutAt = new EnumMap<>(DateOrder.class);
     private boolean orderMatters;
     private long lastTriple = -1;
-    private int lastYmd = -1;
-    private long lastDayMillis;
 
     private long clock;
     private String text = "";
@@ -66,13 +65,18 @@ final class ClockReader {
     boolean read(long line, char[] buffer, int from, int end) {
         switch (plan.kind()) {
             case STAMP -> {
-                if (shapeKnown && form == DateForm.YEAR_FIRST && !twelveHour && readIso(buffer, from, end)) {
+                if (repeat.read(buffer, from, end)) {
+                    clock = repeat.clock();
                     return true;
                 }
                 if (!cell.read(buffer, from, end) || cell.form() == DateForm.NONE || !cell.hasTime()) {
                     return garbled(buffer, from, end, "a date and a time of day");
                 }
-                return take(line, cell, cell, buffer, from, end);
+                if (!take(line, cell, cell, buffer, from, end)) {
+                    return false;
+                }
+                repeat.remember(buffer, from, end, cell, clock);
+                return true;
             }
             case EPOCH_SECONDS, EPOCH_MILLIS -> {
                 boolean seconds = plan.kind() == ClockPlan.Kind.EPOCH_SECONDS;
@@ -158,87 +162,6 @@ final class ClockReader {
         }
         clock = millis;
         return true;
-    }
-
-    /** The plain ISO notation at fixed places; anything else is left to the general way. */
-    private boolean readIso(char[] b, int from, int end) {
-        int length = end - from;
-        if (length < 16 || b[from + 13] != ':' || (b[from + 10] != 'T' && b[from + 10] != ' ')) {
-            return false;
-        }
-        char mark = b[from + 4];
-        if ((mark != '-' && mark != '/') || b[from + 7] != mark) {
-            return false;
-        }
-        int year = two(b, from) * 100 + two(b, from + 2);
-        int month = two(b, from + 5);
-        int day = two(b, from + 8);
-        int hour = two(b, from + 11);
-        int minute = two(b, from + 14);
-        if ((year | month | day | hour | minute) < 0 || hour > 23 || minute > 59) {
-            return false;
-        }
-        int at = from + 16;
-        int second = 0;
-        int millis = 0;
-        if (at < end && b[at] == ':') {
-            if (at + 3 > end) {
-                return false;
-            }
-            second = two(b, at + 1);
-            if (second < 0 || second > 59) {
-                return false;
-            }
-            at += 3;
-            if (at < end && b[at] == '.') {
-                int scale = 100;
-                int digit = at + 1;
-                while (digit < end && Figure.isDigit(b[digit])) {
-                    millis += (b[digit++] - '0') * scale;
-                    scale /= 10;
-                }
-                if (digit == at + 1) {
-                    return false;
-                }
-                at = digit;
-            }
-        }
-        int offset = 0;
-        if (hasOffset) {
-            if (at + 1 == end && b[at] == 'Z') {
-                at++;
-            } else if (at + 6 == end && (b[at] == '+' || b[at] == '-') && b[at + 3] == ':') {
-                int hours = two(b, at + 1);
-                int minutes = two(b, at + 4);
-                if ((hours | minutes) < 0 || hours > 17 || minutes > 59) {
-                    return false;
-                }
-                offset = (hours * 60 + minutes) * (b[at] == '-' ? -1 : 1);
-                at += 6;
-            } else {
-                return false;
-            }
-        }
-        if (at != end) {
-            return false;
-        }
-        int ymd = (year * 100 + month) * 100 + day;
-        if (ymd != lastYmd) {
-            long epochDay = CalendarDay.epochDay(year, month, day);
-            if (epochDay == CalendarDay.NONE) {
-                return false;
-            }
-            lastYmd = ymd;
-            lastDayMillis = epochDay * DAY_MILLIS;
-        }
-        clock = lastDayMillis + ((hour * 60 + minute - offset) * 60L + second) * 1000 + millis;
-        return true;
-    }
-
-    private static int two(char[] b, int at) {
-        int tens = b[at] - '0';
-        int ones = b[at + 1] - '0';
-        return tens < 0 || tens > 9 || ones < 0 || ones > 9 ? -1 : tens * 10 + ones;
     }
 
     private boolean take(long line, ClockCell date, ClockCell time, char[] buffer, int from, int end) {

@@ -3,6 +3,7 @@ package org.holdproof.core.log;
 import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -106,6 +107,8 @@ public final class LogReader {
                 .fieldSeparator(layout.separator())
                 .commentStrategy(CommentStrategy.NONE)
                 .allowUnclosedQuote(true)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
                 .build(rows, text);
         try {
             Iterator<Boolean> each = reader.iterator();

@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
@@ -17,6 +20,9 @@ final class LogText extends Reader {
     private static final int BUFFER = 1 << 16;
     private static final int LONGEST_SEQUENCE = 4;
     private static final Charset LATIN = Charset.forName("windows-1252");
+
+    private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.nativeOrder());
+    private static final long SIGNS = 0x8080_8080_8080_8080L;
 
     private final InputStream bytes;
     private final Optional<Reader> utf16;
@@ -79,18 +85,11 @@ final class LogText extends Reader {
             fill();
         }
         while (out < end) {
-            int run = Math.min(end - out, limit - next);
-            int from = next;
-            int done = 0;
-            while (done < run) {
-                byte b = buffer[from + done];
-                if (b < 0) {
-                    break;
-                }
-                target[out + done++] = (char) b;
-            }
-            out += done;
-            next += done;
+            int run = asciiRun(Math.min(end - out, limit - next));
+            // a Latin-1 string and back: both copies are vectorised, a loop of our own is not
+            new String(buffer, next, run, StandardCharsets.ISO_8859_1).getChars(0, run, target, out);
+            out += run;
+            next += run;
             if (out == end || next == limit || (limit - next < LONGEST_SEQUENCE && !atEnd)) {
                 break;
             }
@@ -100,6 +99,18 @@ final class LogText extends Reader {
             return atEnd && next == limit ? -1 : decode(target, offset, length);
         }
         return out - offset;
+    }
+
+    /** How many of the next bytes are ASCII before the first that is not, up to a limit. */
+    private int asciiRun(int longest) {
+        int run = 0;
+        while (run + Long.BYTES <= longest && ((long) EIGHT.get(buffer, next + run) & SIGNS) == 0) {
+            run += Long.BYTES;
+        }
+        while (run < longest && buffer[next + run] >= 0) {
+            run++;
+        }
+        return run;
     }
 
     /** Decodes the sequence at {@code next}, which does not start with an ASCII byte. */

@@ -139,7 +139,6 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
         repeatsHeadings = headings.length > 0;
         extraColumn = 0;
         garbledReading = Optional.empty();
-        Arrays.fill(readings, Double.NaN);
     }
 
     @Override
@@ -249,6 +248,7 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
             takeFigure(channel, index, text, from, end);
             return;
         }
+        readings[channel] = Double.NaN;
         if (content == TemperatureCell.Content.GARBLED) {
             if (garbledReading.isEmpty()) {
                 garbledReading = Optional.of(new Refusal(
@@ -303,6 +303,7 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
         }
         boolean absent = value == ABSENT_PROBE_LOW || value == ABSENT_PROBE_HIGH;
         if (!(celsius >= COLDEST && celsius <= HOTTEST) || absent) {
+            readings[channel] = Double.NaN;
             impossible[channel] = true;
             ledger.extend(
                     LogFault.Kind.IMPOSSIBLE_READING,
@@ -385,6 +386,11 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
             ledger.end(LogFault.Kind.SHORT_ROW, "clock");
         }
         if (getFieldCount() <= lastNeeded) {
+            for (int channel = 0; channel < readings.length; channel++) {
+                if (layout.channels().get(channel).column() >= getFieldCount()) {
+                    readings[channel] = Double.NaN;
+                }
+            }
             shortRun = true;
             ledger.extend(
                     LogFault.Kind.SHORT_ROW,

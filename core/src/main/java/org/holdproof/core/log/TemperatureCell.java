@@ -166,7 +166,7 @@ final class TemperatureCell {
     }
 
     static boolean isBlank(char c) {
-        return c <= ' ' || c == '\u00a0' || c == '\u202f' || c == '\u2007' || c == '\ufeff';
+        return c <= ' ' || (c >= '\u00a0' && (c == '\u00a0' || c == '\u202f' || c == '\u2007' || c == '\ufeff'));
     }
 
     private static int skipBlanks(char[] text, int from, int end) {
