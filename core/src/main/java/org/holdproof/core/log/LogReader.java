@@ -128,7 +128,7 @@ public final class LogReader {
         } catch (UncheckedIOException failure) {
             throw failure.getCause();
         }
-        rows.finish(text.lastCharacter());
+        rows.finish(text.lastCharacter(), text.lastVisibleCharacter());
     }
 
     private static void settleClock(

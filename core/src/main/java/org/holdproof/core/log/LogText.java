@@ -32,6 +32,7 @@ final class LogText extends Reader {
     private int limit;
     private boolean atEnd;
     private char last = '\n';
+    private char lastVisible = '\n';
     private char pendingLow;
 
     /** @param bytes the file from its first byte, byte-order mark included */
@@ -62,6 +63,11 @@ final class LogText extends Reader {
         return last;
     }
 
+    /** The last character given out that is neither blank nor a line break. */
+    char lastVisibleCharacter() {
+        return lastVisible;
+    }
+
     @Override
     public int read(char[] target, int offset, int length) throws IOException {
         if (length == 0) {
@@ -70,6 +76,11 @@ final class LogText extends Reader {
         int count = utf16.isPresent() ? utf16.get().read(target, offset, length) : decode(target, offset, length);
         if (count > 0) {
             last = target[offset + count - 1];
+            int at = offset + count - 1;
+            while (at >= offset && TemperatureCell.isBlank(target[at])) {
+                at--;
+            }
+            lastVisible = at < offset ? lastVisible : target[at];
         }
         return count;
     }

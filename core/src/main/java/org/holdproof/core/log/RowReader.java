@@ -447,11 +447,12 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
      * Ends the reading.
      *
      * @param lastCharacter the file's last character
+     * @param lastVisible its last character that is neither blank nor a line break
      * @throws Refusal if the last row, or a whole column, cannot be made sense of
      */
-    void finish(char lastCharacter) {
+    void finish(char lastCharacter, char lastVisible) {
         boolean cutOff = lastCharacter != '\n' && lastCharacter != '\r';
-        if (lastCellSpansLines && lastCharacter != '"' && cutOff) {
+        if (lastCellSpansLines && lastVisible != '"') {
             throw openQuote(lastField + 1);
         }
         if (unlessLast.isPresent()) {

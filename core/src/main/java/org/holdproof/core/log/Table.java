@@ -64,7 +64,7 @@ record Table(
                     return new Refusal(
                             row.line(),
                             0,
-                            "headings " + Refusal.quote(String.join(" " + separator + " ", row.cells()))
+                            "headings " + Refusal.quote(String.join(" | ", row.cells()))
                                     + " but no rows of readings below that can be understood",
                             "rows with a time and temperatures, divided as the headings are",
                             "Export the log as CSV with semicolons if the decimal mark is a comma, and with a row of"
@@ -118,14 +118,16 @@ record Table(
         boolean clock = false;
         int figures = 0;
         int understood = 0;
+        int texts = 0;
         for (String cell : row.cells()) {
             CellKind kind = CellKind.of(cell);
             clock |= kind.isClock();
             figures += kind.isFigure() && !cell.isEmpty() ? 1 : 0;
             understood += kind.isUnderstood() && kind != CellKind.BLANK ? 1 : 0;
+            texts += kind == CellKind.TEXT ? 1 : 0;
         }
         boolean elapsed = CellKind.of(row.cell(0)) == CellKind.FIGURE && figures > 1;
-        return understood > 1 && (clock || elapsed || (figures > 1 && understood == row.width()));
+        return understood > 1 && (clock || elapsed || (figures > 1 && texts == 0));
     }
 
     private static Optional<Table> at(char separator, List<SampleRow> all) {
