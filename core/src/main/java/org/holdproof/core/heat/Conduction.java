@@ -19,6 +19,8 @@ public final class Conduction {
     /** The two marches must agree this much better than the tolerance, as the error's law is only nearly quadratic. */
     private static final double CAUTION = 0.5;
 
+    private static final double ROUNDING = 1e-9;
+
     private static final double[] CORE_AND_SURFACE = {0, 1};
 
     private final Piece piece;
@@ -56,7 +58,7 @@ public final class Conduction {
      * @throws IllegalArgumentException if the start is not finite or the minutes are out of order or range
      */
     public PieceTemperatures run(double startCelsius, MediumSchedule schedule, double[] atMinutes) {
-        Solution solution = solve(startCelsius, schedule, atMinutes, CORE_AND_SURFACE);
+        Solution solution = solve(startCelsius, schedule, atMinutes, CORE_AND_SURFACE, CORE_AND_SURFACE.length + 1);
         return new PieceTemperatures(
                 atMinutes.clone(), solution.column(0), solution.column(1), solution.column(2), solution.errorCelsius);
     }
@@ -74,7 +76,7 @@ public final class Conduction {
             throw new IllegalArgumentException(
                     "a place in the piece lies from 0 (centre) to 1 (surface), not " + fractionOfHalfThickness);
         }
-        return solve(startCelsius, schedule, atMinutes, new double[] {fractionOfHalfThickness})
+        return solve(startCelsius, schedule, atMinutes, new double[] {fractionOfHalfThickness}, 1)
                 .column(0);
     }
 
@@ -105,7 +107,9 @@ public final class Conduction {
         }
     }
 
-    private Solution solve(double startCelsius, MediumSchedule schedule, double[] atMinutes, double[] positions) {
+    /** @param counted how many columns of the march must come within the tolerance */
+    private Solution solve(
+            double startCelsius, MediumSchedule schedule, double[] atMinutes, double[] positions, int counted) {
         check(startCelsius, schedule, atMinutes);
         StepPlan plan = plan(startCelsius, schedule, atMinutes);
         double[][] coarse = new RadialMarch(piece, properties, COARSEST_CELLS)
@@ -113,7 +117,7 @@ public final class Conduction {
         for (int fineness = 2; ; fineness *= 2) {
             double[][] fine = new RadialMarch(piece, properties, COARSEST_CELLS * fineness)
                     .march(startCelsius, schedule, plan, fineness, atMinutes.length, positions);
-            double error = largestDifference(coarse, fine) / 3;
+            double error = largestDifference(coarse, fine, counted) / 3;
             if (error <= CAUTION * toleranceCelsius || COARSEST_CELLS * fineness >= FINEST_CELLS) {
                 return new Solution(fine, error);
             }
@@ -133,17 +137,17 @@ public final class Conduction {
         for (int i = 0; i < atMinutes.length; i++) {
             if (!(atMinutes[i] >= (i == 0 ? 0 : atMinutes[i - 1]))
                     || !Double.isFinite(atMinutes[i])
-                    || atMinutes[i] > schedule.endMinutes()) {
+                    || atMinutes[i] > schedule.endMinutes() * (1 + ROUNDING)) {
                 throw new IllegalArgumentException("minute " + atMinutes[i]
                         + " is out of order or outside the schedule of " + schedule.endMinutes() + " min");
             }
         }
     }
 
-    private static double largestDifference(double[][] one, double[][] other) {
+    private static double largestDifference(double[][] one, double[][] other, int counted) {
         double largest = 0;
         for (int i = 0; i < one.length; i++) {
-            for (int j = 0; j < one[i].length; j++) {
+            for (int j = 0; j < counted; j++) {
                 largest = Math.max(largest, Math.abs(one[i][j] - other[i][j]));
             }
         }

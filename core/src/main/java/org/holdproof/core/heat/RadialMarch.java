@@ -73,12 +73,12 @@ final class RadialMarch {
     /**
      * Marches from a uniform start.
      *
-     * @param splits how many equal parts every step of the plan is marched in
+     * @param fineness 1 for the plan's own steps, 2 for steps half as long, and so on
      * @param positions where to look, as fractions of the way from centre (0) to surface (1)
      * @return for every asked minute the temperatures at the positions, then the mean over the volume, in °C
      */
     double[][] march(
-            double startCelsius, MediumSchedule schedule, StepPlan plan, int splits, int asked, double[] positions) {
+            double startCelsius, MediumSchedule schedule, StepPlan plan, int fineness, int asked, double[] positions) {
         double[][] found = new double[asked][];
         Arrays.fill(celsius, startCelsius);
         factoredStep = Double.NaN;
@@ -89,11 +89,12 @@ final class RadialMarch {
         }
         for (int step = 0; step < plan.steps(); step++) {
             int segment = plan.segment(step);
-            double length = plan.lengthSeconds(step) / splits;
+            int parts = plan.parts(step, fineness);
+            double length = plan.lengthSeconds(step) / parts;
             double zero = schedule.startMinute(segment) * 60;
             double slope = schedule.slope(segment) / 60;
             double coefficient = schedule.coefficient(segment);
-            for (int part = 0; part < splits; part++) {
+            for (int part = 0; part < parts; part++) {
                 double since = plan.startSeconds(step) - zero + part * length;
                 double medium = schedule.fromCelsius(segment) + slope * since;
                 advance(length, coefficient, medium, slope);

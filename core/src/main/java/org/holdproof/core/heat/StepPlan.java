@@ -4,12 +4,12 @@ import java.util.Arrays;
 
 /**
  * The coarsest steps a run is marched in. They land on every change of the medium and on every asked minute, start
- * short where the medium jumps, and lengthen with the time since, as the disturbance spreads and smooths. Halving the
- * error means splitting every one of them, so that two marches differ in nothing but fineness.
+ * short where the medium jumps, and lengthen with the time since, as the disturbance spreads and smooths. A finer march
+ * splits them; those that a dense log or a dense list of asked minutes has already made short are split later.
  */
 final class StepPlan {
     /** A step is at most this part of the time since the last jump. */
-    private static final double GROWTH = 0.2;
+    private static final double GROWTH = 0.15;
 
     /** After a kink of the medium, its slope may change the medium by this much within the first step, in °C. */
     private static final double KINK_CELSIUS = 1;
@@ -17,6 +17,7 @@ final class StepPlan {
     private int count;
     private double[] startSeconds = new double[256];
     private double[] lengthSeconds = new double[256];
+    private double[] allowedSeconds = new double[256];
     private int[] segment = new int[256];
     private final int[] stepsBefore;
 
@@ -33,7 +34,8 @@ final class StepPlan {
             if (s > 0) {
                 sinceJump = settled(schedule, s, sinceJump);
             }
-            double end = schedule.endMinute(s) * 60;
+            // the last segment also takes an asked minute that rounding has put just past its end
+            double end = s == schedule.segments() - 1 ? Double.POSITIVE_INFINITY : schedule.endMinute(s) * 60;
             while (asked < atMinutes.length) {
                 double next = atMinutes[asked] * 60;
                 double stop = Math.min(next, end);
@@ -42,7 +44,7 @@ final class StepPlan {
                     double longest = Math.max(shortestSeconds, GROWTH * sinceJump);
                     double pieces = Math.ceil(left / longest * (1 - 1e-12));
                     double step = pieces <= 1 ? left : left / pieces;
-                    add(clock, step, s);
+                    add(clock, step, longest, s);
                     clock = pieces <= 1 ? stop : clock + step;
                     sinceJump += step;
                 }
@@ -54,6 +56,7 @@ final class StepPlan {
         }
         startSeconds = Arrays.copyOf(startSeconds, count);
         lengthSeconds = Arrays.copyOf(lengthSeconds, count);
+        allowedSeconds = Arrays.copyOf(allowedSeconds, count);
         segment = Arrays.copyOf(segment, count);
     }
 
@@ -67,14 +70,16 @@ final class StepPlan {
         return bend == 0 ? sinceJump : Math.min(sinceJump, KINK_CELSIUS / bend / GROWTH);
     }
 
-    private void add(double start, double length, int inSegment) {
+    private void add(double start, double length, double allowed, int inSegment) {
         if (count == lengthSeconds.length) {
             startSeconds = Arrays.copyOf(startSeconds, 2 * count);
             lengthSeconds = Arrays.copyOf(lengthSeconds, 2 * count);
+            allowedSeconds = Arrays.copyOf(allowedSeconds, 2 * count);
             segment = Arrays.copyOf(segment, 2 * count);
         }
         startSeconds[count] = start;
         lengthSeconds[count] = length;
+        allowedSeconds[count] = allowed;
         segment[count++] = inSegment;
     }
 
@@ -88,6 +93,11 @@ final class StepPlan {
 
     double lengthSeconds(int step) {
         return lengthSeconds[step];
+    }
+
+    /** In how many equal parts a march of a fineness (1 the coarsest) takes a step. */
+    int parts(int step, int fineness) {
+        return (int) Math.max(1, Math.ceil(fineness * lengthSeconds[step] / allowedSeconds[step] * (1 - 1e-12)));
     }
 
     int segment(int step) {

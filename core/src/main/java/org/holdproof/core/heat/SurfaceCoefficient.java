@@ -15,6 +15,7 @@ import org.holdproof.core.standard.Source.How;
  * @param id the name it is asked for by
  * @param medium as it should be printed
  * @param low the low end of the range, where there is one
+ * @param typical the usual figure; the middle of the range where none is named
  * @param high the high end of the range, where there is one
  * @param kind what sort of figure it is: measured, an engineering range, computed
  * @param sources the documents it rests on
@@ -73,12 +74,15 @@ public record SurfaceCoefficient(
                 }
                 cited.add(source);
             }
+            OptionalDouble low = optional(row.getField("h_low"));
+            OptionalDouble high = optional(row.getField("h_high"));
+            OptionalDouble typical = optional(row.getField("h_typical"));
             return new SurfaceCoefficient(
                     row.getField("id"),
                     row.getField("medium"),
-                    optional(row.getField("h_low")),
-                    HeatTable.number(row, "h_typical"),
-                    optional(row.getField("h_high")),
+                    low,
+                    typical.orElseGet(() -> (low.orElseThrow() + high.orElseThrow()) / 2),
+                    high,
                     row.getField("kind"),
                     List.copyOf(cited),
                     HeatTable.how(row.getField("how")),
