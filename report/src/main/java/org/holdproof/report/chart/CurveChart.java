@@ -37,7 +37,7 @@ public record CurveChart(
     private static final Stroke TARGET = Stroke.dashed(Palette.LIMIT, 0.9, 4, 2);
     private static final Lettering LABEL = ChartFrame.NOTE;
     private static final Lettering TARGET_LABEL = ChartFrame.NOTE_BOLD.in(Palette.LIMIT);
-    private static final double HEAD = 9;
+    private static final double HEAD = 11;
 
     public CurveChart {
         points = List.copyOf(points);
@@ -90,7 +90,7 @@ public record CurveChart(
         });
         ChartFrame.edge(pen, plot);
         ChartFrame.valuesLeft(pen, plot, axis, ticks);
-        pen.text(ChartFrame.NOTE_BOLD, unit, box.x(), box.y() - 1);
+        pen.text(ChartFrame.NOTE_BOLD, unit, box.x(), box.y());
         ChartFrame.clock(pen, plot, time);
         legend(pen, plot);
     }

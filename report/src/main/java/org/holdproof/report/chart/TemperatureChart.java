@@ -117,8 +117,10 @@ public record TemperatureChart(
         for (TemperatureTrace trace : traces) {
             for (Thinning.Run run : trace.runs()) {
                 for (int i = 0; i < run.size(); i++) {
-                    low = Math.min(low, run.celsius(i) - trace.toleranceCelsius());
-                    high = Math.max(high, run.celsius(i) + trace.toleranceCelsius());
+                    if (run.millis(i) >= fromMillis && run.millis(i) <= toMillis) {
+                        low = Math.min(low, run.celsius(i) - trace.toleranceCelsius());
+                        high = Math.max(high, run.celsius(i) + trace.toleranceCelsius());
+                    }
                 }
             }
         }
@@ -136,7 +138,7 @@ public record TemperatureChart(
         }
         return ValueAxis.around(
                 plot.y(), plot.height(), leading.fromCelsius(low), leading.fromCelsius(Math.max(high, low + 1)), (int)
-                        Math.max(2, plot.height() / 18));
+                        Math.max(2, plot.height() / 9));
     }
 
     private void secondScale(Pen pen, Box box, Box plot, ValueAxis axis, int tickCount) {

@@ -30,7 +30,7 @@ public final class VerdictSign {
             }
             case NOT_PROVEN -> {
                 triangle(pen, centreX, centreY, r, colour);
-                triangle(pen, centreX, centreY + 0.09 * r, 0.68 * r, paper);
+                triangle(pen, centreX, centreY + 0.09 * r, 0.6 * r, paper);
                 pen.line(centreX, centreY - 0.28 * r, centreX, centreY + 0.30 * r, Stroke.solid(colour, 0.22 * r));
                 pen.disc(centreX, centreY + 0.52 * r, 0.13 * r, colour);
             }

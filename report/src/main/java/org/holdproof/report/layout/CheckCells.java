@@ -20,7 +20,9 @@ final class CheckCells {
     private static final Lettering PLACE = Lettering.soft(6.6);
     private static final Lettering FIGURE = Lettering.plain(7.4);
     private static final double SIGN = 10;
-    private static final double GAUGE = 11;
+    private static final double GAUGE = 10;
+    private static final double LEAST_PLACE = 90;
+    private static final String SEPARATOR = " · ";
 
     private final Matter matter;
     private final Typesetter type;
@@ -53,14 +55,23 @@ final class CheckCells {
         return strips;
     }
 
-    /** The same in one line each. */
+    /** The same in two lines: question and place, rule. */
     List<Strip> requiredInShort(Check check, double width) {
         List<Strip> strips = new ArrayList<>();
-        strips.add(Strip.line(TITLE, type.shorten(TITLE, check.title(), width)));
+        String title = type.shorten(TITLE, check.title(), width);
+        double used = type.width(TITLE, title) + 6;
+        boolean beside = check.citation().isPresent() && width - used >= LEAST_PLACE;
+        String place = beside ? shortPlace(check.citation().get(), width - used) : "";
+        strips.add(Strip.of(TITLE.line(), (pen, x, top, room) -> {
+            pen.text(TITLE, title, x, top);
+            pen.text(PLACE, place, x + used, top + TITLE.baseline() - PLACE.baseline());
+        }));
         if (!check.rule().isBlank()) {
             strips.add(Strip.line(RULE, type.shorten(RULE, check.rule(), width)));
         }
-        check.citation().ifPresent(citation -> strips.add(Strip.line(PLACE, shortPlace(citation, width))));
+        if (check.citation().isPresent() && !beside) {
+            strips.add(Strip.line(PLACE, shortPlace(check.citation().get(), width)));
+        }
         return strips;
     }
 
@@ -82,9 +93,18 @@ final class CheckCells {
             strips.add(Strip.line(FIGURE.in(Palette.SOFT), "no figure to measure"));
             return strips;
         }
+        String whole = String.join(SEPARATOR, lines);
+        if (type.width(FIGURE, whole) > width) {
+            // The figure between the worst and the best is the nominal one.
+            whole = whole.replace("nominal ", "");
+        }
+        if (type.width(FIGURE, whole) <= width) {
+            strips.add(Strip.line(FIGURE, whole));
+            return strips;
+        }
         String line = "";
         for (String part : lines) {
-            String longer = line.isEmpty() ? part : line + " · " + part;
+            String longer = line.isEmpty() ? part : line + SEPARATOR + part;
             if (!line.isEmpty() && type.width(FIGURE, longer) > width) {
                 add(strips, FIGURE, line, width);
                 line = part;

@@ -22,6 +22,7 @@ import org.holdproof.core.standard.Boundary;
 import org.holdproof.core.standard.CoolingRule;
 import org.holdproof.core.standard.HoldingRule;
 import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.core.standard.ThermalDeath;
 import org.holdproof.report.chart.Blank;
 import org.holdproof.report.chart.CurveChart;
 import org.holdproof.report.chart.Deadline;
@@ -87,14 +88,7 @@ final class CookCharts {
     Optional<CurveChart> lethality(Span span) {
         return assessment.lethality().filter(curve -> !curve.points().isEmpty()).map(curve -> {
             OptionalDouble target = lethalityTarget(curve);
-            double highest = curve.points().stream()
-                    .mapToDouble(Curve.Point::best)
-                    .filter(Double::isFinite)
-                    .max()
-                    .orElse(1);
-            double top = target.isPresent()
-                    ? Math.min(Math.max(highest, target.getAsDouble() * 1.25), target.getAsDouble() * 2.5)
-                    : Math.max(highest, 1);
+            double top = lethalityTop(curve.points(), target);
             return new CurveChart(
                     span.fromMillis(),
                     span.toMillis(),
@@ -104,53 +98,79 @@ final class CookCharts {
                             .toList(),
                     curve.unit(),
                     target,
-                    target.isPresent() ? Figures.trimmed(target.getAsDouble(), 2) + " " + curve.unit() + " asked" : "",
+                    target.isPresent()
+                            ? Figures.trimmed(target.getAsDouble(), 2) + " " + curve.unit()
+                                    + (askedReduction(curve).isPresent() ? " asked" : ", for comparison")
+                            : "",
                     top,
                     decisive());
         });
     }
 
-    /** The reduction asked for, in the curve's unit, where a check or the kinetics name one. */
+    /** The reduction the curve is held against, in the curve's unit: the rule's own, or the kinetics' as a yardstick. */
     private OptionalDouble lethalityTarget(Curve curve) {
-        OptionalDouble checked = matter.rules().checks(RulesApplied.LETHALITY).stream()
+        OptionalDouble asked = askedReduction(curve);
+        return asked.isPresent()
+                ? asked
+                : assessment.authority().margin().map(ThermalDeath::targetLog10).orElse(OptionalDouble.empty());
+    }
+
+    private OptionalDouble askedReduction(Curve curve) {
+        return matter.rules().checks(RulesApplied.LETHALITY).stream()
                 .filter(check ->
                         check.unit().equals(curve.unit()) && check.limit().isPresent())
                 .mapToDouble(check -> check.limit().getAsDouble())
                 .findFirst();
-        return checked.isPresent()
-                ? checked
-                : assessment
-                        .authority()
-                        .margin()
-                        .map(death -> death.targetLog10())
-                        .orElse(OptionalDouble.empty());
     }
 
-    /** The part of the record in which lethality builds up, with the cook's decisive part, and some room. */
+    /**
+     * The part of the record in which lethality builds up: until it leaves the chart even at worst, or builds up no
+     * more. The time the row asks for is always inside.
+     */
     Span lethalitySpan() {
+        List<Curve.Point> points = assessment.lethality().map(Curve::points).orElse(List.of());
         long from = Long.MAX_VALUE;
         long to = Long.MIN_VALUE;
-        List<Curve.Point> points = assessment.lethality().map(Curve::points).orElse(List.of());
-        double last = points.isEmpty() ? 0 : points.get(points.size() - 1).best();
-        double lastWorst = points.isEmpty() ? 0 : points.get(points.size() - 1).worst();
-        for (Curve.Point point : points) {
-            if (point.best() <= 0.002 * last) {
-                from = point.epochMillis();
+        if (!points.isEmpty() && points.get(points.size() - 1).best() > 0) {
+            Curve.Point last = points.get(points.size() - 1);
+            double top =
+                    lethalityTop(points, lethalityTarget(assessment.lethality().orElseThrow()));
+            double nothing = 0.002 * Math.min(last.best(), top);
+            for (Curve.Point point : points) {
+                if (point.best() <= nothing) {
+                    from = point.epochMillis();
+                }
+                boolean buildsUp = point.best() < 0.999 * last.best() || point.worst() < 0.999 * last.worst();
+                if (buildsUp && point.worst() <= top) {
+                    to = point.epochMillis();
+                }
             }
-            if (point.best() < 0.999 * last || point.worst() < 0.999 * lastWorst) {
-                to = point.epochMillis();
-            }
+            from = Math.min(from, to);
         }
-        if (last <= 0 || from > to) {
-            Span fallback = cookSpan().orElseGet(this::wholeCook);
-            from = fallback.fromMillis();
-            to = fallback.toMillis();
+        Span cook = cookSpan().orElseGet(this::wholeCook);
+        Optional<Check> check = matter.rules().lethality();
+        Optional<Span> decisive = check.flatMap(Check::span);
+        if (from > to && decisive.isEmpty()) {
+            return cook;
         }
-        for (TimeMark mark : decisive()) {
-            from = Math.min(from, mark.fromMillis());
-            to = Math.max(to, mark.toMillis());
+        if (decisive.isPresent()) {
+            double asked =
+                    check.get().unit().equals("min") ? check.get().limit().orElse(0) : 0;
+            from = Math.min(from, decisive.get().fromMillis());
+            to = Math.max(to, decisive.get().fromMillis() + Math.round(asked * MINUTE));
         }
         return widened(from, to, wholeCook());
+    }
+
+    private static double lethalityTop(List<Curve.Point> points, OptionalDouble target) {
+        double highest = points.stream()
+                .mapToDouble(Curve.Point::best)
+                .filter(Double::isFinite)
+                .max()
+                .orElse(1);
+        return target.isPresent()
+                ? Math.min(Math.max(highest, target.getAsDouble() * 1.25), target.getAsDouble() * 2.5)
+                : Math.max(highest, 1);
     }
 
     /** Cooling against its deadlines; empty where nothing was judged on a cooling schedule. */
@@ -433,10 +453,11 @@ final class CookCharts {
                         Math.min(gap.span().toMillis(), assessment.span().toMillis())));
             }
         }
-        if (shown.fromMillis() < assessment.span().fromMillis()) {
+        double gapMillis = assessment.record().gapLimitMinutes() * MINUTE;
+        if (assessment.span().fromMillis() - shown.fromMillis() > gapMillis) {
             blanks.add(new Blank(shown.fromMillis(), assessment.span().fromMillis()));
         }
-        if (shown.toMillis() > assessment.span().toMillis()) {
+        if (shown.toMillis() - assessment.span().toMillis() > gapMillis) {
             blanks.add(new Blank(assessment.span().toMillis(), shown.toMillis()));
         }
         return blanks;

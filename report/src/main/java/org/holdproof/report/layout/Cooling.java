@@ -9,7 +9,7 @@ import org.holdproof.report.draw.Lettering;
 
 /** The cooling curve against its stages. */
 final class Cooling {
-    private static final double CHART = 210;
+    private static final double CHART = 196;
     private static final Lettering TEXT = Lettering.plain(8.2);
 
     private Cooling() {}

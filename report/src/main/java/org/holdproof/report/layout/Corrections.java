@@ -38,7 +38,7 @@ final class Corrections {
             add(flow, words, TEXT, "To do: " + check.next());
         }
         String documents = matter.rules().correctiveAction(check);
-        if (!documents.isBlank() && !documents.equals(check.next())) {
+        if (!documents.isBlank() && !check.next().contains(documents)) {
             add(flow, words, TEXT, "The document behind the rule: " + documents);
         }
         double height = words.stream().mapToDouble(Strip::height).sum() + TITLE.line() + 3 * WRITING_LINE + 10;

@@ -1,16 +1,21 @@
 package org.holdproof.report.layout;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.holdproof.core.assess.Check;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.standard.Boundary;
 
 /** Prints a check's figures. */
 final class Figures {
     private static final int MOST_PLACES = 4;
+    private static final String UNBOUNDED = "not bounded";
+    private static final String INSTRUMENT = "instrument";
 
     private final Degrees degrees;
 
@@ -37,25 +42,63 @@ final class Figures {
                 : check.comparison().words() + " " + value(check, check.limit().getAsDouble(), MOST_PLACES, true);
     }
 
-    /** The figures from worst to best, a line each; one line where they are one figure, none where there is none. */
+    /** The figures from worst to best; one text where they are one figure, none where there is none. */
     List<String> measured(Check check) {
         Optional<Bounded> figure = check.measured();
         if (figure.isEmpty()) {
             return List.of();
         }
         int places = places(check);
-        String worst = end(check, figure.get().worst(), places);
-        String nominal = end(check, figure.get().nominal(), places);
-        String best = end(check, figure.get().best(), places);
-        List<String> lines = new ArrayList<>();
-        if (worst.equals(best) && worst.equals(nominal)) {
-            lines.add(worst);
-            return lines;
+        double[] ends = {
+            figure.get().worst(), figure.get().nominal(), figure.get().best()
+        };
+        String[] names = {"worst ", "nominal ", "best "};
+        if (end(check, ends[0], places).equals(end(check, ends[1], places))
+                && end(check, ends[0], places).equals(end(check, ends[2], places))) {
+            return List.of(end(check, ends[0], places));
         }
-        lines.add("worst " + worst);
-        lines.add("nominal " + nominal);
-        lines.add("best " + best);
-        return lines;
+        List<String> parts = new ArrayList<>();
+        for (int i = 0; i < ends.length; i++) {
+            parts.add(names[i] + (Double.isFinite(ends[i]) ? leading(check, ends[i], places) : UNBOUNDED));
+        }
+        for (int i = ends.length - 1; i >= 0; i--) {
+            if (Double.isFinite(ends[i])) {
+                parts.set(i, parts.get(i) + " " + unitAndSecondScale(check, ends, places));
+                break;
+            }
+        }
+        return parts.stream().map(String::strip).toList();
+    }
+
+    /** A figure on the leading scale, its unit left out. */
+    private String leading(Check check, double value, int places) {
+        return scale(check.unit())
+                .map(scale -> converted(check, scale, degrees.units().get(0), value, places))
+                .orElseGet(() -> number(value, places));
+    }
+
+    /** The unit, said once for all figures, and all figures again on the second scale where there is one. */
+    private String unitAndSecondScale(Check check, double[] ends, int places) {
+        Optional<TemperatureUnit> scale = scale(check.unit());
+        if (scale.isEmpty()) {
+            return check.unit();
+        }
+        StringBuilder text = new StringBuilder(degrees.units().get(0).symbol());
+        for (TemperatureUnit other : degrees.units().subList(1, degrees.units().size())) {
+            text.append(Arrays.stream(ends)
+                    .filter(Double::isFinite)
+                    .mapToObj(value -> converted(check, scale.get(), other, value, places))
+                    .collect(Collectors.joining(" · ", " (", " " + other.symbol() + ")")));
+        }
+        return text.toString();
+    }
+
+    private static String converted(Check check, TemperatureUnit from, TemperatureUnit to, double value, int places) {
+        return number(
+                isDifference(check)
+                        ? to.differenceFromCelsius(from.differenceToCelsius(value))
+                        : to.fromCelsius(from.toCelsius(value)),
+                places);
     }
 
     /** The worst case's distance from the limit with its sign. */
@@ -79,7 +122,7 @@ final class Figures {
     }
 
     private String end(Check check, double value, int places) {
-        return Double.isInfinite(value) ? "not bounded" : value(check, value, places, false);
+        return Double.isInfinite(value) ? UNBOUNDED : value(check, value, places, false);
     }
 
     private String value(Check check, double value, int places, boolean trim) {
@@ -89,9 +132,13 @@ final class Figures {
         }
         if (trim) {
             // A limit stays in the scale its rule prints it in.
-            return degrees.printed(new org.holdproof.core.standard.Boundary(value, scale.get()));
+            return isDifference(check)
+                    ? degrees.difference(scale.get().differenceToCelsius(value))
+                    : degrees.printed(new Boundary(value, scale.get()));
         }
-        return degrees.text(scale.get().toCelsius(value), places);
+        return isDifference(check)
+                ? degrees.difference(scale.get().differenceToCelsius(value))
+                : degrees.text(scale.get().toCelsius(value), places);
     }
 
     /** One place, or as many as it takes to tell a figure from the limit it is not equal to. */
@@ -117,6 +164,11 @@ final class Figures {
             }
         }
         return places;
+    }
+
+    /** A thermometer's error is a difference of temperatures, though its unit is written like a temperature's. */
+    private static boolean isDifference(Check check) {
+        return check.id().equals(INSTRUMENT);
     }
 
     private static boolean isWhole(double value) {

@@ -1,5 +1,6 @@
 package org.holdproof.report.layout;
 
+import java.util.List;
 import java.util.Optional;
 import org.holdproof.core.assess.Check;
 import org.holdproof.core.assess.Curve;
@@ -14,7 +15,7 @@ import org.holdproof.report.draw.Lettering;
 
 /** The row the core was held against, and the lethality that built up. */
 final class Heating {
-    private static final double CHART = 178;
+    private static final double CHART = 166;
     private static final Lettering TEXT = Lettering.plain(8.2);
 
     private Heating() {}
@@ -54,7 +55,9 @@ final class Heating {
                 .map(span -> " Decided by " + (check.channel().isBlank() ? "the core" : check.channel()) + " from "
                         + matter.clock().span(span) + ".")
                 .orElse("");
-        return verdict + row + decided;
+        List<String> figures = matter.figures().measured(check);
+        String measured = figures.isEmpty() ? "" : " Measured: " + String.join(", ", figures) + ".";
+        return verdict + row + measured + decided;
     }
 
     private static void cook(Flow flow, TemperatureChart chart) {

@@ -22,7 +22,7 @@ import org.holdproof.report.draw.VerdictSign;
 /** The page that decides at a glance. */
 final class PageOne {
     private static final double BANNER_SIGN = 42;
-    private static final double LEAST_CHART = 158;
+    private static final double LEAST_CHART = 142;
     private static final double MOST_CHART = 250;
     private static final double BOX_PAD = 6;
     private static final int MOST_FOOT_LINES = 9;
@@ -30,7 +30,7 @@ final class PageOne {
     private static final Lettering FACT = Lettering.plain(7.8);
     private static final Lettering SMALL = Lettering.plain(7.2);
     private static final Lettering BOX_TITLE = Lettering.bold(8.6);
-    private static final Lettering SAFETY = Lettering.bold(7.4);
+    private static final Lettering SAFETY = Lettering.bold(7.2);
     private static final double VERDICT_COLUMN = 68;
     private static final double MARGIN_COLUMN = 54;
 
@@ -52,7 +52,7 @@ final class PageOne {
         facts();
         foot();
 
-        double requiredWidth = (flow.width() - VERDICT_COLUMN - MARGIN_COLUMN - 3 * Table.GUTTER) * 0.60;
+        double requiredWidth = (flow.width() - VERDICT_COLUMN - MARGIN_COLUMN - 3 * Table.GUTTER) * 0.57;
         double measuredWidth = flow.width() - VERDICT_COLUMN - MARGIN_COLUMN - 3 * Table.GUTTER - requiredWidth;
         double headings = 2 * (BOX_TITLE.line() + 3) + Table.headHeight() + 6;
         List<Check> checks = matter.assessment().checks();
@@ -122,9 +122,8 @@ final class PageOne {
             flow.put(Strip.line(large, line));
         }
         Lettering under = Lettering.soft(8.4);
-        String question = "Does this temperature record prove the food safe? Judged by "
-                + assessment.authority().title() + ".";
-        flow.put(Strip.line(under, type.shorten(under, question, flow.width())));
+        String by = "Temperature record, judged by " + assessment.authority().title() + ".";
+        flow.put(Strip.line(under, type.shorten(under, by, flow.width())));
         flow.skip(5);
     }
 
@@ -388,7 +387,7 @@ final class PageOne {
                                 .map(authority -> " Time stamped by " + authority + ".")
                                 .orElse(" The time is the signer's own clock."),
                 width);
-        add(strips, "Certificate SHA-256; compare it with the one the kitchen gave you:", width);
+        add(strips, "Certificate SHA-256, to compare with the kitchen's:", width);
         Lettering mono = Lettering.mono(6.2);
         type.wrap(mono, seal.certificateSha256().toUpperCase(Locale.ROOT), width)
                 .forEach(line -> strips.add(Strip.line(mono, line)));

@@ -42,10 +42,10 @@ final class Sources {
         }
         double rest = flow.width() - 3 * Table.GUTTER;
         Table table = new Table(List.of(
-                Table.Column.of("Document and edition", rest * 0.36),
-                Table.Column.of("Section", rest * 0.20),
-                Table.Column.of("Used for", rest * 0.20),
-                Table.Column.of("How its figures were obtained", rest * 0.24)));
+                Table.Column.of("Document and edition", rest * 0.30),
+                Table.Column.of("Section", rest * 0.17),
+                Table.Column.of("Used for", rest * 0.17),
+                Table.Column.of("How its figures were obtained", rest * 0.36)));
         uses.forEach((citation, titles) -> table.textRow(
                 flow,
                 TEXT,

@@ -12,7 +12,7 @@ import org.holdproof.report.draw.Stroke;
  */
 final class Table {
     static final double GUTTER = 7;
-    private static final double PAD = 2.6;
+    private static final double PAD = 2;
     private static final double WORTH_STARTING = 60;
     private static final Lettering HEAD = Lettering.bold(7).in(Palette.SOFT);
 
@@ -114,6 +114,9 @@ final class Table {
     }
 
     private void head(Flow flow) {
+        if (columns.stream().allMatch(column -> column.head().isEmpty())) {
+            return;
+        }
         double x = flow.left();
         for (Column column : columns) {
             Strip head = column.right() ? Strip.lineRight(HEAD, column.head()) : Strip.line(HEAD, column.head());

@@ -47,34 +47,37 @@ final class InventedCooks {
             double bathEnds,
             double chillEnds,
             double chillTimeConstant,
+            double smokeShare,
             LongPredicate readAtMinute) {}
 
     static ReportContent met(String authority) {
-        return cook(new Plan("HK-0308", 61, 22, 29, 1.0, minute -> true), authority);
+        return cook(new Plan("HK-0308", 61, 22, 29, 1.0, 0.66, minute -> true), authority);
     }
 
     static ReportContent lowBath(String authority) {
-        return cook(new Plan("HK-0309", 50, 26, 33, 1.0, minute -> true), authority);
+        return cook(new Plan("HK-0309", 50, 26, 33, 1.0, 0.5, minute -> true), authority);
     }
 
     static ReportContent lateChill(String authority) {
-        return cook(new Plan("HK-0310", 61, 22, 33, 3.4, minute -> true), authority);
+        return cook(new Plan("HK-0310", 61, 22, 33, 3.4, 0.66, minute -> true), authority);
     }
 
     static ReportContent gap(String authority) {
-        return cook(new Plan("HK-0311", 56, 22, 29, 1.0, minute -> minute < 14 * 60 || minute > 21.5 * 60), authority);
+        return cook(
+                new Plan("HK-0311", 58, 16, 23, 1.0, 0.57, minute -> minute < 6.5 * 60 || minute > 15.5 * 60),
+                authority);
     }
 
     static ReportContent cook(Plan plan, String authority) {
-        int minutes = (int) ((plan.chillEnds() + 20) * 60);
+        int minutes = (int) ((plan.chillEnds() + 18.5) * 60) + 1;
         List<Stage> stages = new ArrayList<>();
         stages.add(stage(Kind.SMOKE, 0, 6, 95));
         stages.add(moment(Kind.BAG, 6.1));
         stages.add(stage(Kind.BATH, 6.25, plan.bathEnds(), plan.bathCelsius()));
         stages.add(stage(Kind.CHILL, plan.bathEnds() + 0.1, plan.chillEnds(), 1));
         stages.add(stage(Kind.STORE, plan.chillEnds(), plan.chillEnds() + 17, 2));
-        stages.add(stage(Kind.REHEAT, plan.chillEnds() + 17, plan.chillEnds() + 20, 78));
-        stages.add(moment(Kind.SERVE, plan.chillEnds() + 20));
+        stages.add(stage(Kind.REHEAT, plan.chillEnds() + 17.05, plan.chillEnds() + 18.5, 78));
+        stages.add(moment(Kind.SERVE, plan.chillEnds() + 18.5));
         long[] millis = new long[minutes];
         double[][] celsius = new double[4][minutes];
         Random noise = new Random(20310308);
@@ -85,9 +88,10 @@ final class InventedCooks {
             double hour = minute / 60.0;
             double around = surroundings(stages, hour);
             boolean smoking = hour < 6;
-            boolean chilling = hour >= plan.bathEnds() + 0.1 && hour < plan.chillEnds() + 17;
-            double timeConstant = smoking ? 4.6 : chilling ? plan.chillTimeConstant() : 1.1;
-            double effective = smoking ? 0.55 * around : around;
+            boolean chilling = hour >= plan.bathEnds() + 0.1 && hour < plan.chillEnds() + 17.05;
+            double timeConstant =
+                    smoking ? 2.2 : chilling ? plan.chillTimeConstant() : hour > plan.chillEnds() + 17 ? 0.4 : 1.1;
+            double effective = smoking ? plan.smokeShare() * around : around;
             core[0] += (effective - core[0]) / (60 * timeConstant);
             core[1] += (effective - core[1]) / (60 * timeConstant * 0.9);
             air += (around - air) / 8;
@@ -115,7 +119,7 @@ final class InventedCooks {
 
     private static double surroundings(List<Stage> stages, double hour) {
         Instant now = START.toInstant().plusMillis(Math.round(hour * 3_600_000));
-        double celsius = 20;
+        double celsius = hour > 24 ? 2 : 20;
         for (Stage stage : stages) {
             if (stage.to().isPresent()
                     && !now.isBefore(stage.from())
@@ -149,7 +153,7 @@ final class InventedCooks {
                                 "assessment.json", "every figure of this report", DIGEST.replace('0', 'b'), 9_120),
                         new AttachedFile("tables.zip", "the reference tables used", DIGEST.replace('1', 'c'), 40_877)),
                 Optional.of(new SealFacts("Harbour Kitchen records", DIGEST.replace('e', '7'), Optional.empty())),
-                START.toInstant().plus(Duration.ofDays(3)));
+                START.toInstant().plus(Duration.ofDays(3).plusMinutes(95)));
     }
 
     static BatchRecord batch(String id, String authority, List<Stage> stages) {

@@ -39,7 +39,7 @@ final class Printed {
                 "met", InventedCooks.met("us-food-code-2022"),
                 "low", InventedCooks.lowBath("us-fsis-2021"),
                 "late", InventedCooks.lateChill("us-food-code-2022"),
-                "gap", InventedCooks.gap("uk-england-wales-ni"));
+                "gap", InventedCooks.gap("canada-cfia"));
         for (Map.Entry<String, ReportContent> report : reports.entrySet()) {
             Files.write(into.resolve(report.getKey() + ".pdf"), bytes(report.getValue()));
         }
