@@ -8,7 +8,11 @@ import org.holdproof.core.quantity.TemperatureUnit;
 public final class InventedLog {
     private InventedLog() {}
 
-    /** @param celsius a column for each name, NaN where a reading is missing */
+    /**
+     * Puts a log together.
+     *
+     * @param celsius a column for each name, NaN where a reading is missing
+     */
     public static ProbeLog of(
             String fileName, List<String> names, long[] millis, double[][] celsius, List<LogFault> faults) {
         int chunk = 1 << 14;

@@ -1,0 +1,94 @@
+package org.holdproof.report.layout;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.assess.Check;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.standard.Boundary;
+import org.holdproof.core.standard.Comparison;
+import org.junit.jupiter.api.Test;
+
+/** Invented figures; conversions by the definition °F = 1.8 °C + 32. */
+class FiguresTest {
+    private static final List<TemperatureUnit> BOTH = List.of(TemperatureUnit.FAHRENHEIT, TemperatureUnit.CELSIUS);
+    private final Figures figures = new Figures(new Degrees(BOTH));
+
+    @Test
+    void aFigureNeverLooksEqualToTheLimitItMisses() {
+        Check late = check("cooling.1", new Bounded(120.04, 120.04, 120.04), Comparison.AT_MOST, 120, "min");
+        assertThat(figures.measured(late)).containsExactly("120.04 min");
+        assertThat(figures.margin(late)).isEqualTo("−0.04 min");
+        Check exact = check("cooling.1", Bounded.exactly(120), Comparison.AT_MOST, 120, "min");
+        assertThat(figures.measured(exact)).containsExactly("120.0 min");
+        assertThat(figures.margin(exact)).isEqualTo("0.0 min");
+    }
+
+    @Test
+    void theUnitIsSaidOnce() {
+        Check held = check("lethality", new Bounded(107, 113.2, 119), Comparison.AT_LEAST, 112, "min");
+        assertThat(figures.measured(held)).containsExactly("worst 107.0", "nominal 113.2", "best 119.0 min");
+        assertThat(figures.limit(held)).isEqualTo("at least 112 min");
+        assertThat(figures.margin(held)).isEqualTo("−5.0 min");
+    }
+
+    @Test
+    void temperaturesComeInBothScalesAndTheLimitAsPrinted() {
+        Check hot = check("hot-hold", new Bounded(134.1, 135, 135.9), Comparison.AT_LEAST, 135, "°F");
+        assertThat(figures.measured(hot))
+                .containsExactly("worst 134.1", "nominal 135.0", "best 135.9 °F (56.7 · 57.2 · 57.7 °C)");
+        assertThat(figures.limit(hot)).isEqualTo("at least 135 °F (57.22 °C)");
+        assertThat(figures.margin(hot)).isEqualTo("−0.9 °F");
+    }
+
+    @Test
+    void anEndNobodyCanBoundSaysSo() {
+        Check open =
+                check("cooling.2", new Bounded(Double.POSITIVE_INFINITY, 371, 350), Comparison.AT_MOST, 360, "min");
+        assertThat(figures.measured(open)).containsExactly("worst not bounded", "nominal 371.0", "best 350.0 min");
+        assertThat(figures.margin(open)).isEqualTo("no bound");
+    }
+
+    @Test
+    void aThermometersErrorIsADifference() {
+        Check error = check("instrument", Bounded.exactly(0.5), Comparison.AT_MOST, 1, "°C");
+        assertThat(figures.measured(error)).containsExactly("0.90 °F (0.50 °C)");
+        assertThat(figures.limit(error)).isEqualTo("at most 1.80 °F (1.00 °C)");
+    }
+
+    @Test
+    void aBoundaryIsPrintedAsItsRulePrintsIt() {
+        Degrees celsiusFirst = new Degrees(List.of(TemperatureUnit.CELSIUS, TemperatureUnit.FAHRENHEIT));
+        assertThat(celsiusFirst.printed(new Boundary(130, TemperatureUnit.FAHRENHEIT)))
+                .isEqualTo("130 °F (54.44 °C)");
+        assertThat(celsiusFirst.printed(new Boundary(54.4, TemperatureUnit.CELSIUS)))
+                .isEqualTo("54.4 °C (129.92 °F)");
+        assertThat(new Degrees(List.of(TemperatureUnit.CELSIUS)).text(63)).isEqualTo("63.0 °C");
+    }
+
+    @Test
+    void zeroHasNoSign() {
+        assertThat(Figures.number(-0.04, 1)).isEqualTo("0.0");
+        assertThat(Figures.number(-0.06, 1)).isEqualTo("−0.1");
+    }
+
+    private static Check check(String id, Bounded figure, Comparison comparison, double limit, String unit) {
+        return new Check(
+                id,
+                "a question",
+                "a rule",
+                Optional.empty(),
+                Check.judge(figure, comparison, limit),
+                Optional.of(figure),
+                OptionalDouble.of(limit),
+                comparison,
+                unit,
+                "a reason",
+                "",
+                "",
+                Optional.empty());
+    }
+}
