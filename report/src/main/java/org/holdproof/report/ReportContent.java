@@ -25,7 +25,11 @@ public record ReportContent(
         List<AttachedFile> attachments,
         Optional<SealFacts> seal,
         Instant writtenAt) {
+    /** @throws IllegalArgumentException if the assessment has no check: its verdict would rest on nothing */
     public ReportContent {
+        if (assessment.checks().isEmpty()) {
+            throw new IllegalArgumentException("an assessment without a check proves nothing and is not reported");
+        }
         attachments = List.copyOf(attachments);
     }
 

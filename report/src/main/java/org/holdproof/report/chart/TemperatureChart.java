@@ -2,6 +2,7 @@ package org.holdproof.report.chart;
 
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.holdproof.core.quantity.TemperatureUnit;
@@ -37,6 +38,7 @@ public record TemperatureChart(
     private static final double LEGEND_GAP = 12;
     private static final double MARK = 3.2;
     private static final int MOST_LEGEND_LINES = 2;
+    private static final int MOST_NAMED_BLANKS = 3;
     private static final double MARGIN_CELSIUS = 3;
 
     private static final Lettering LABEL = ChartFrame.NOTE;
@@ -265,7 +267,7 @@ public record TemperatureChart(
                     ys[point] = axis.y(leading(run.celsius(point)));
                 }
                 if (xs.length == 1) {
-                    pen.disc(xs[0], ys[0], 1.6, trace.stroke().colour());
+                    pen.disc(xs[0], ys[0], 2.2, trace.stroke().colour());
                 } else {
                     pen.path(xs, ys, trace.stroke());
                 }
@@ -322,10 +324,11 @@ public record TemperatureChart(
             addAlong(spots, plot, left, right, width, y + 2 + LABEL.line());
             write(pen, placement, spots, LIMIT_LABEL, limit.label());
         }
-        for (Blank blank : blanks) {
-            clipped(plot, time, blank.fromMillis(), blank.toMillis())
-                    .ifPresent(part -> nameBlank(pen, placement, part));
-        }
+        blanks.stream()
+                .flatMap(blank -> clipped(plot, time, blank.fromMillis(), blank.toMillis()).stream())
+                .sorted(Comparator.comparingDouble(Box::width).reversed())
+                .limit(MOST_NAMED_BLANKS)
+                .forEach(part -> nameBlank(pen, placement, part));
     }
 
     private static void addAlong(List<Box> spots, Box plot, double left, double right, double width, double y) {

@@ -356,7 +356,7 @@ final class CookCharts {
             from = Math.min(from, stage.from().toEpochMilli());
             to = Math.max(to, end(stage));
         }
-        return new Span(from, Math.max(to, from + MINUTE));
+        return to - from >= MINUTE ? new Span(from, to) : new Span(from - 5 * MINUTE, to + 5 * MINUTE);
     }
 
     private Optional<Span> cookSpan() {

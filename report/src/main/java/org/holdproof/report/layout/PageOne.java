@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.holdproof.core.assess.Assessment;
+import org.holdproof.core.assess.Caution;
 import org.holdproof.core.assess.Check;
 import org.holdproof.core.assess.Verdict;
 import org.holdproof.core.batch.BatchRecord;
@@ -23,9 +24,10 @@ import org.holdproof.report.draw.VerdictSign;
 final class PageOne {
     private static final double BANNER_SIGN = 42;
     private static final double LEAST_CHART = 142;
-    private static final double MOST_CHART = 250;
+    private static final double MOST_CHART = 320;
     private static final double BOX_PAD = 6;
-    private static final int MOST_FOOT_LINES = 9;
+    private static final int MOST_NEXT_LINES = 8;
+    private static final double SIGN_ROOM = 13;
     private static final Lettering FACT_NAME = Lettering.soft(6.4);
     private static final Lettering FACT = Lettering.plain(7.8);
     private static final Lettering SMALL = Lettering.plain(7.2);
@@ -177,9 +179,6 @@ final class PageOne {
 
     private static String tally(Assessment assessment) {
         int all = assessment.checks().size();
-        if (all == 0) {
-            return "No check could be made on this record.";
-        }
         String counts = Stream.of(Verdict.NOT_MET, Verdict.NOT_PROVEN, Verdict.MET)
                 .map(verdict -> {
                     long count = assessment.checks().stream()
@@ -197,9 +196,7 @@ final class PageOne {
         if (!open.isEmpty()) {
             return open.get(0).title() + ": " + open.get(0).why();
         }
-        return matter.assessment().checks().isEmpty()
-                ? ""
-                : "Every limit is kept even at the worst case this record allows.";
+        return "Every limit is kept even at the worst case this record allows.";
     }
 
     private List<String> firstLines(List<String> lines, Lettering lettering, int most, double width) {
@@ -313,54 +310,60 @@ final class PageOne {
         List<Strip> strips = new ArrayList<>();
         strips.add(Strip.line(BOX_TITLE, "What to do next"));
         strips.add(Strip.space(2));
-        List<Check> open =
-                matter.open().stream().filter(check -> !check.next().isBlank()).toList();
-        if (matter.open().isEmpty()) {
+        List<Check> open = matter.open();
+        if (open.isEmpty()) {
             add(strips, "No corrective action is called for. Keep this report with the batch's papers.", width);
-            return strips;
         }
         List<String> said = new ArrayList<>();
         int lines = 0;
         boolean left = false;
         for (Check check : open) {
-            if (said.contains(check.next())) {
+            if (check.next().isBlank() || said.contains(check.next())) {
                 continue;
             }
             said.add(check.next());
-            List<String> wrapped = type.wrap(SMALL, check.next(), width - 13);
-            if (lines + wrapped.size() > MOST_FOOT_LINES - 1) {
+            if (lines >= MOST_NEXT_LINES) {
                 left = true;
-                wrapped = firstLines(wrapped, SMALL, Math.max(1, MOST_FOOT_LINES - 1 - lines), width - 13);
-            }
-            if (lines >= MOST_FOOT_LINES - 1) {
                 break;
             }
-            for (int i = 0; i < wrapped.size(); i++) {
-                boolean first = i == 0;
-                String line = wrapped.get(i);
-                strips.add(Strip.of(SMALL.line(), (pen, x, top, room) -> {
-                    if (first) {
-                        VerdictSign.draw(
-                                pen,
-                                check.verdict(),
-                                x + 4,
-                                top + SMALL.line() / 2,
-                                8,
-                                Palette.of(check.verdict()),
-                                Palette.PAPER);
-                    }
-                    pen.text(SMALL, line, x + 13, top);
-                }));
-            }
+            List<String> wrapped = type.wrap(SMALL, check.next(), width - SIGN_ROOM);
+            left |= wrapped.size() > MOST_NEXT_LINES - lines;
+            wrapped = firstLines(wrapped, SMALL, MOST_NEXT_LINES - lines, width - SIGN_ROOM);
             lines += wrapped.size();
+            signed(strips, check.verdict(), wrapped);
         }
-        add(
-                strips,
-                left
-                        ? "More, and space to write and sign: see Corrective actions."
-                        : "Space to write and sign: see Corrective actions.",
-                width);
+        if (!open.isEmpty()) {
+            add(strips, (left ? "More, and space" : "Space") + " to write and sign: see Corrective actions.", width);
+        }
+        cautions(strips, width);
         return strips;
+    }
+
+    /** A verdict's sign before the first of some lines. */
+    private static void signed(List<Strip> strips, Verdict verdict, List<String> lines) {
+        for (int i = 0; i < lines.size(); i++) {
+            boolean first = i == 0;
+            String line = lines.get(i);
+            strips.add(Strip.of(SMALL.line(), (pen, x, top, room) -> {
+                if (first) {
+                    VerdictSign.draw(
+                            pen, verdict, x + 4, top + SMALL.line() / 2, 8, Palette.of(verdict), Palette.PAPER);
+                }
+                pen.text(SMALL, line, x + SIGN_ROOM, top);
+            }));
+        }
+    }
+
+    /** Cautions have no verdict, so page one says at least that there are some, and what the first one is. */
+    private void cautions(List<Strip> strips, double width) {
+        List<Caution> cautions = matter.assessment().cautions();
+        if (cautions.isEmpty()) {
+            return;
+        }
+        strips.add(Strip.space(3));
+        String lead = cautions.size() == 1 ? "Caution: " : cautions.size() + " cautions (see Cautions), the first: ";
+        firstLines(type.wrap(SMALL, lead + cautions.get(0).text(), width), SMALL, 2, width)
+                .forEach(line -> strips.add(Strip.line(SMALL, line)));
     }
 
     private List<Strip> seal(double width) {

@@ -77,6 +77,9 @@ public final class ReportLayout {
                         sheet.getWidth() - 2 * MARGIN,
                         sheet.getHeight() - 2 * MARGIN - HEADER - FOOTER));
         new PageOne(matter, flow).lay();
+        if (flow.pages().size() == 1) {
+            flow.newPage();
+        }
         InFull.lay(matter, flow);
         Heating.lay(matter, flow);
         Cooling.lay(matter, flow);

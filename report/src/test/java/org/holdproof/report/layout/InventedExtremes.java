@@ -94,7 +94,22 @@ final class InventedExtremes {
                 LogSettings.NONE,
                 List.of(),
                 new Roles("o", ""));
-        ReportContent content = report(profile(1), batch, log(List.of("core"), 1, List.of()), List.of(), List.of());
+        Check figureless = new Check(
+                "record.coverage",
+                "Record covers the stages",
+                "",
+                Optional.empty(),
+                Verdict.NOT_PROVEN,
+                Optional.empty(),
+                OptionalDouble.empty(),
+                Comparison.AT_MOST,
+                "",
+                "There is one reading.",
+                "",
+                "",
+                Optional.empty());
+        ReportContent content =
+                report(profile(1), batch, log(List.of("core"), 1, List.of()), List.of(figureless), List.of());
         return new ReportContent(content.assessment(), content.log(), List.of(), Optional.empty(), content.writtenAt());
     }
 

@@ -1,6 +1,7 @@
 package org.holdproof.report.layout;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -15,6 +16,7 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
+import org.holdproof.core.assess.Assessment;
 import org.holdproof.core.assess.Caution;
 import org.holdproof.core.assess.Check;
 import org.holdproof.core.assess.Verdict;
@@ -255,6 +257,26 @@ class ReportLayoutTest {
                             "How it was judged",
                             "Cautions");
         }
+    }
+
+    @Test
+    void aVerdictOnNothingIsNotReported() {
+        ReportContent content = InventedCooks.met("us-food-code-2022");
+        Assessment old = content.assessment();
+        Assessment empty = new Assessment(
+                Verdict.MET,
+                old.batch(),
+                old.authority(),
+                old.tablesEdition(),
+                old.span(),
+                List.of(),
+                List.of(),
+                old.lethality(),
+                old.integrated(),
+                old.record());
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> InventedCooks.content(empty, content.log()))
+                .withMessageContaining("without a check");
     }
 
     @Test
