@@ -22,7 +22,6 @@ import org.holdproof.core.standard.Boundary;
 import org.holdproof.core.standard.CoolingRule;
 import org.holdproof.core.standard.HoldingRule;
 import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.ThermalDeath;
 import org.holdproof.report.chart.Blank;
 import org.holdproof.report.chart.CurveChart;
 import org.holdproof.report.chart.Deadline;
@@ -112,7 +111,10 @@ final class CookCharts {
         OptionalDouble asked = askedReduction(curve);
         return asked.isPresent()
                 ? asked
-                : assessment.authority().margin().map(ThermalDeath::targetLog10).orElse(OptionalDouble.empty());
+                : assessment.integrated().stream()
+                        .map(integrated -> integrated.kinetics().targetLog10())
+                        .findFirst()
+                        .orElse(OptionalDouble.empty());
     }
 
     private OptionalDouble askedReduction(Curve curve) {

@@ -30,11 +30,9 @@ final class Sources {
         }
         matter.rules().row().ifPresent(row -> uses.computeIfAbsent(row.citation(), any -> new LinkedHashSet<>())
                 .add("lethality row"));
-        if (matter.assessment().lethality().isPresent()) {
-            matter.assessment().authority().margin().ifPresent(death -> uses.computeIfAbsent(
-                            death.citation(), any -> new LinkedHashSet<>())
-                    .add("lethality curve"));
-        }
+        matter.assessment().integrated().forEach(integrated -> uses.computeIfAbsent(
+                        integrated.kinetics().citation(), any -> new LinkedHashSet<>())
+                .add("integrated lethality"));
         Lettering text = Lettering.plain(8.2);
         if (uses.isEmpty()) {
             flow.paragraph(text, "No check rests on a document.");

@@ -237,13 +237,19 @@ final class InventedExtremes {
                 AuthorityProfile.Paper.A4,
                 List.of(),
                 Optional.empty(),
-                Optional.empty(),
                 List.of(),
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                List.of(),
                 List.of("how long it may be kept"));
     }
 
