@@ -31,7 +31,7 @@ class AssessorLawsTest {
     };
 
     static LongStream seeds() {
-        return LongStream.rangeClosed(1, 60);
+        return LongStream.rangeClosed(1, 40);
     }
 
     /** A smoke, a bath, a hot hold, a chill and a store, with probes that lag each other, noise and gaps. */

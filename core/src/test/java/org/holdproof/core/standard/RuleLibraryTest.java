@@ -251,10 +251,21 @@ class RuleLibraryTest {
     }
 
     @Test
-    void namesTheFourAuthorities() {
+    void namesTheAuthorities() {
         assertThat(LIBRARY.profiles())
                 .extracting(AuthorityProfile::id)
-                .containsExactlyInAnyOrder("us-food-code-2022", "us-fsis-2021", "canada-cfia", "uk-england-wales-ni");
+                .containsExactlyInAnyOrder(
+                        "us-food-code-2022",
+                        "us-fsis-2021",
+                        "us-new-york",
+                        "canada-cfia",
+                        "canada-bc",
+                        "uk-england-wales-ni",
+                        "uk-scotland",
+                        "ireland-fsai",
+                        "australia",
+                        "new-zealand",
+                        "hong-kong-cfs");
         assertThat(LIBRARY.profile("atlantis")).isEmpty();
     }
 

@@ -1,0 +1,54 @@
+package org.holdproof.core.assess;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.batch.Product.Form;
+import org.holdproof.core.batch.Product.Species;
+import org.holdproof.core.batch.Stage;
+import org.holdproof.core.kinetics.Traces;
+import org.holdproof.core.standard.AuthorityProfile;
+import org.holdproof.core.standard.RuleLibrary;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Every food under every authority: hot enough is MET where a rule was read, and never where none was. */
+class SpeciesFormAuthorityTest {
+
+    static Stream<Arguments> foods() {
+        return RuleLibrary.builtIn().profiles().stream().flatMap(profile -> Stream.of(Species.values())
+                .flatMap(species -> Stream.of(Form.values()).map(form -> Arguments.of(profile.id(), species, form))));
+    }
+
+    @ParameterizedTest(name = "{0}: {2} {1}")
+    @MethodSource("foods")
+    void hotEnoughIsMetOnlyWhereARuleWasRead(String authority, Species species, Form form) {
+        AuthorityProfile profile = RuleLibrary.builtIn().profile(authority).orElseThrow();
+        boolean served = profile.lethality().stream().anyMatch(choice -> choice.serves(word(species), word(form)));
+
+        Check hot = lethality(authority, species, form, 85, 60);
+        Check low = lethality(authority, species, form, 50, 2880);
+
+        assertThat(hot.verdict()).isEqualTo(served ? Verdict.MET : Verdict.NOT_PROVEN);
+        assertThat(low.verdict()).isEqualTo(served ? Verdict.NOT_MET : Verdict.NOT_PROVEN);
+        assertThat(hot.citation().isPresent()).isEqualTo(served);
+        if (!served) {
+            assertThat(profile.left())
+                    .as("what the authority leaves open is said in words")
+                    .isNotEmpty();
+        }
+    }
+
+    private static Check lethality(String authority, Species species, Form form, double celsius, double minutes) {
+        BatchRecord batch =
+                Cooks.batch(authority, Cooks.product(species, form), Cooks.stage(Stage.Kind.BATH, 0, minutes));
+        return new LethalityCheck(Cooks.evidence(batch, 0.5, Traces.held(celsius, minutes))).check();
+    }
+
+    private static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}
