@@ -89,6 +89,7 @@ final class ClockFinder {
         List<Integer> left = measured.isEmpty() ? columns : measured;
         for (int i : left) {
             if (headings.get(i).isUniversalTime()
+                    || samples.get(i).hasOffsets()
                     || samples.get(i).mostly(CellKind.EPOCH_SECONDS, CellKind.EPOCH_MILLIS)) {
                 return i;
             }
@@ -113,7 +114,7 @@ final class ClockFinder {
             }
             if (samples.get(i).mostly(CellKind.TIME_OF_DAY, CellKind.ELAPSED)) {
                 withColons.add(i);
-            } else if (samples.get(i).mostly(CellKind.FIGURE)) {
+            } else if (samples.get(i).mostly(CellKind.FIGURE) && samples.get(i).runsOneWay()) {
                 figures.add(i);
             }
         }

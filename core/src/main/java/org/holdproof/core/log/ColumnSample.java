@@ -10,6 +10,8 @@ final class ColumnSample {
 
     private final Map<CellKind, Integer> counts = new EnumMap<>(CellKind.class);
     private final boolean counter;
+    private final boolean offsets;
+    private final boolean oneWay;
     private final boolean zeroFirst;
     private final boolean twoPartTimes;
     private int rows;
@@ -18,6 +20,10 @@ final class ColumnSample {
         double before = Double.NaN;
         boolean counts1 = true;
         boolean first = true;
+        boolean withOffset = true;
+        double figureBefore = Double.NaN;
+        boolean up = false;
+        boolean down = false;
         boolean zero = false;
         boolean twoParts = true;
         for (SampleRow row : table.subList(0, Math.min(ROWS_LOOKED_AT, table.size()))) {
@@ -27,10 +33,21 @@ final class ColumnSample {
             counts.merge(kind, 1, Integer::sum);
             if (kind == CellKind.FIGURE && cell.matches("\\d+")) {
                 double value = Double.parseDouble(cell);
-                counts1 &= Double.isNaN(before) || value == before + 1;
+                counts1 &= Double.isNaN(before) ? value == 0 || value == 1 : value == before + 1;
                 before = value;
             } else if (kind != CellKind.BLANK) {
                 counts1 = false;
+            }
+            if (kind == CellKind.FIGURE) {
+                Figure figure = new Figure();
+                figure.read(cell.toCharArray(), 0, cell.length());
+                up |= figure.value() > figureBefore;
+                down |= figure.value() < figureBefore;
+                figureBefore = figure.value();
+            }
+            if (kind == CellKind.DATE_AND_TIME) {
+                ClockCell clock = new ClockCell();
+                withOffset &= clock.read(cell.toCharArray(), 0, cell.length()) && clock.hasOffset();
             }
             if (kind != CellKind.BLANK && first) {
                 zero = cell.matches("0+(:0+)*([.,]0+)?");
@@ -41,6 +58,8 @@ final class ColumnSample {
             }
         }
         this.counter = counts1 && count(CellKind.FIGURE) > 1;
+        this.offsets = withOffset && count(CellKind.DATE_AND_TIME) > 0;
+        this.oneWay = !(up && down);
         this.zeroFirst = zero;
         this.twoPartTimes = twoParts;
     }
@@ -70,9 +89,24 @@ final class ColumnSample {
         return count(CellKind.TEMPERATURE) > 0;
     }
 
-    /** Whether it counts the rows: whole figures, each one more than the one before. */
+    /** Whether it counts the rows: whole figures from 0 or 1, each one more than the one before. */
     boolean isCounter() {
         return counter;
+    }
+
+    /** Whether its dates and times state their offset from UTC. */
+    boolean hasOffsets() {
+        return offsets;
+    }
+
+    /** Whether its figures only rise, or only fall. */
+    boolean runsOneWay() {
+        return oneWay;
+    }
+
+    /** Whether there is no reading in it, nor anything else. */
+    boolean isEmpty() {
+        return count(CellKind.BLANK) + count(CellKind.NO_READING) == rows;
     }
 
     /** Whether its first figure or time is zero. */

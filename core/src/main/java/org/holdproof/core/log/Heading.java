@@ -126,9 +126,6 @@ record Heading(String text, String name, Optional<TemperatureUnit> unit, Set<Str
             "fan",
             "speed",
             "rpm",
-            "setpoint",
-            "target",
-            "limit",
             "co",
             "power",
             "watt",
@@ -220,8 +217,7 @@ record Heading(String text, String name, Optional<TemperatureUnit> unit, Set<Str
             "moment",
             "horodatage",
             "tempo",
-            "instant",
-            "t");
+            "instant");
     private static final Set<String> ELAPSED_WORDS = Set.of(
             "elapsed",
             "duration",
@@ -234,6 +230,11 @@ record Heading(String text, String name, Optional<TemperatureUnit> unit, Set<Str
             "offset",
             "durée",
             "stopwatch");
+    private static final Set<String> SETTING_WORDS =
+            Set.of("set", "setpoint", "sp", "target", "limit", "threshold", "alarm", "soll", "sollwert");
+    private static final Pattern NUMBERED_PROBE =
+            Pattern.compile("(?:probe|channel|chan|ch|sensor|tc|t)[\\s_#.-]*\\d+", Pattern.CASE_INSENSITIVE);
+    private static final Pattern BARE_T = Pattern.compile("t(?:\\s*[/(\\[].*)?", Pattern.CASE_INSENSITIVE);
     private static final Set<String> OTHER_CLOCK_WORDS = Set.of(
             "upload",
             "uploaded",
@@ -349,22 +350,27 @@ record Heading(String text, String name, Optional<TemperatureUnit> unit, Set<Str
 
     /** Whether it says that the column is a temperature: by a unit, or by the word where nothing else is meant. */
     boolean isTemperature() {
-        return unit.isPresent() || (has(TEMPERATURE_WORDS) && !has(OTHER_WORDS));
+        return !has(SETTING_WORDS) && (unit.isPresent() || (has(TEMPERATURE_WORDS) && !has(OTHER_WORDS)));
     }
 
-    /** Whether it names a place where a kitchen measures temperature, and nothing else. */
+    /** Whether it names a place where a kitchen measures temperature, or a probe by its number, and nothing else. */
     boolean isPlace() {
-        return has(PLACE_WORDS) && !isOther();
+        return (has(PLACE_WORDS) || NUMBERED_PROBE.matcher(text).find()) && !isOther();
     }
 
-    /** Whether it says that the column is something else than a temperature. */
+    /** Whether it says that the column is something else than a measured temperature. */
     boolean isOther() {
-        return text.isEmpty() || (unit.isEmpty() && has(OTHER_WORDS));
+        return text.isEmpty() || has(SETTING_WORDS) || (unit.isEmpty() && has(OTHER_WORDS));
     }
 
     /** Whether it may head a clock. */
     boolean isClock() {
-        return unit.isEmpty() && !has(TEMPERATURE_WORDS) && (has(CLOCK_WORDS) || has(ELAPSED_WORDS));
+        boolean unitAlone = words.size() == 1 && elapsedUnitMillis() > 0;
+        boolean clock = has(CLOCK_WORDS)
+                || has(ELAPSED_WORDS)
+                || unitAlone
+                || BARE_T.matcher(text).matches();
+        return clock && unit.isEmpty() && !has(TEMPERATURE_WORDS);
     }
 
     /** Whether it heads a clock that tells something else than when the reading was taken. */

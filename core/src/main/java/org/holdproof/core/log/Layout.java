@@ -13,7 +13,8 @@ import org.holdproof.core.quantity.TemperatureUnit;
  *
  * <p>A column is a temperature if its heading states °C or °F or says "temperature", or if its cells state the unit.
  * Where a line above the table, or the settings, settle the unit for all of it, a column of figures under any other
- * heading is one as well, unless the heading means something else (humidity, battery, a count). Everything else is left
+ * heading is one as well, unless the heading means something else (humidity, battery, a count). A heading that names a
+ * probe or its place over figures without a unit is an error, not passed over. Set points and everything else are left
  * out.
  *
  * @param separator the character between the cells
@@ -91,6 +92,9 @@ record Layout(char separator, long firstLine, List<String> headingCells, ClockPl
         }
         if (heading.isOther() || heading.isClock()) {
             return false;
+        }
+        if (heading.isPlace() && unitSettled && sample.isEmpty()) {
+            return true;
         }
         boolean figures = sample.isFigures() && !sample.isCounter();
         // a probe's place without a unit is no reason to pass over the column: the reader asks for the unit

@@ -86,7 +86,9 @@ record Table(
         int wide = 0;
         int readings = 0;
         double understood = 0;
-        for (SampleRow row : rows.subList(Math.max(0, rows.size() - ROWS_LOOKED_AT), rows.size())) {
+        int step = 1 + rows.size() / ROWS_LOOKED_AT;
+        for (int i = rows.size() - 1; i >= 0; i -= step) {
+            SampleRow row = rows.get(i);
             if (row.isRemark()) {
                 continue;
             }
