@@ -37,8 +37,7 @@ final class ClockFinder {
 
     /** @throws Refusal if there is no clock, more than one, or one whose meaning is open */
     ClockPlan find() {
-        List<Integer> stamps = columns(
-                i -> samples.get(i).mostly(CellKind.DATE_AND_TIME, CellKind.EPOCH_SECONDS, CellKind.EPOCH_MILLIS));
+        List<Integer> stamps = columns(this::isStamp);
         if (!stamps.isEmpty()) {
             return stamp(choose(stamps));
         }
@@ -52,6 +51,16 @@ final class ClockFinder {
             return new ClockPlan(ClockPlan.Kind.DATE_AND_TIME, date, time, 0, zone);
         }
         return elapsed();
+    }
+
+    /** Date and time in one cell; or seconds or milliseconds since 1970, which a serial number can look like. */
+    private boolean isStamp(int column) {
+        Heading heading = headings.get(column);
+        ColumnSample sample = samples.get(column);
+        boolean number =
+                heading.isOther() && !heading.isClock() && !heading.text().isEmpty();
+        return sample.mostly(CellKind.DATE_AND_TIME)
+                || (sample.mostly(CellKind.EPOCH_SECONDS, CellKind.EPOCH_MILLIS) && sample.varies() && !number);
     }
 
     private List<Integer> columns(IntPredicate test) {
@@ -79,14 +88,19 @@ final class ClockFinder {
         return Preamble.zone(text).or(() -> Optional.of(ZoneOffset.UTC));
     }
 
-    /** Of several clocks the one that needs no zone, else the only one whose heading does not mean another moment. */
+    /**
+     * Of several clocks that run, and whose headings do not mean another moment, the one that needs no zone, or else the
+     * only one.
+     */
     private int choose(List<Integer> columns) {
         if (columns.size() == 1) {
             return columns.get(0);
         }
         List<Integer> measured =
                 columns.stream().filter(i -> !headings.get(i).isOtherClock()).toList();
-        List<Integer> left = measured.isEmpty() ? columns : measured;
+        List<Integer> running =
+                measured.stream().filter(i -> samples.get(i).varies()).toList();
+        List<Integer> left = !running.isEmpty() ? running : !measured.isEmpty() ? measured : columns;
         for (int i : left) {
             if (headings.get(i).isUniversalTime()
                     || samples.get(i).hasOffsets()

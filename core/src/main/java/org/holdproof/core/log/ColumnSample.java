@@ -1,8 +1,10 @@
 package org.holdproof.core.log;
 
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** What the first rows hold in one column. */
 final class ColumnSample {
@@ -12,6 +14,7 @@ final class ColumnSample {
     private final boolean counter;
     private final boolean offsets;
     private final boolean oneWay;
+    private final boolean varies;
     private final boolean zeroFirst;
     private final boolean twoPartTimes;
     private int rows;
@@ -21,6 +24,7 @@ final class ColumnSample {
         boolean counts1 = true;
         boolean first = true;
         boolean withOffset = true;
+        Set<String> distinct = new HashSet<>();
         double figureBefore = Double.NaN;
         boolean up = false;
         boolean down = false;
@@ -30,6 +34,7 @@ final class ColumnSample {
             String cell = row.cell(column);
             CellKind kind = CellKind.of(cell);
             rows++;
+            distinct.add(cell);
             counts.merge(kind, 1, Integer::sum);
             if (kind == CellKind.FIGURE && cell.matches("\\d+")) {
                 double value = Double.parseDouble(cell);
@@ -59,6 +64,7 @@ final class ColumnSample {
         }
         this.counter = counts1 && count(CellKind.FIGURE) > 1;
         this.offsets = withOffset && count(CellKind.DATE_AND_TIME) > 0;
+        this.varies = distinct.size() > 1;
         this.oneWay = !(up && down);
         this.zeroFirst = zero;
         this.twoPartTimes = twoParts;
@@ -97,6 +103,11 @@ final class ColumnSample {
     /** Whether its dates and times state their offset from UTC. */
     boolean hasOffsets() {
         return offsets;
+    }
+
+    /** Whether its cells differ. */
+    boolean varies() {
+        return varies;
     }
 
     /** Whether its figures only rise, or only fall. */

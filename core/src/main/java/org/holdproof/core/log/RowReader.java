@@ -263,6 +263,10 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
         if (repeatsHeadings) {
             return;
         }
+        if (missing[channel] && (hasFigure[channel] || from == end)) {
+            ledger.extend(LogFault.Kind.MISSING_READING, names[channel], line, "");
+            return;
+        }
         String word = from == end ? "" : new String(text, from, Math.min(end - from, 40));
         if (!hasFigure[channel] && strangeLines[channel] == 0 && !TemperatureCell.isMissingWord(word)) {
             strangeWords[channel] = word;
