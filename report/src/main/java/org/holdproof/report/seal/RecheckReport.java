@@ -1,0 +1,110 @@
+package org.holdproof.report.seal;
+
+import java.time.Instant;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What a look at a report's seal and attachments found.
+ *
+ * @param state in one word
+ * @param findings everything wrong, in a person's words; empty exactly where the seal is intact
+ * @param signer who sealed it, where its certificate could be read and its signature holds
+ * @param claimedTime when the signer says it was sealed: the signer's own clock
+ * @param timestamp when somebody else says it was, where there is a sound timestamp
+ * @param attachments what rides inside, by role; present even where something is wrong, so far as it could be read
+ */
+public record RecheckReport(
+        State state,
+        List<Finding> findings,
+        Optional<Signer> signer,
+        Optional<Instant> claimedTime,
+        Optional<Timestamp> timestamp,
+        Map<Attachment.Role, Attachment> attachments) {
+
+    public RecheckReport {
+        findings = List.copyOf(findings);
+        Map<Attachment.Role, Attachment> byRole = new EnumMap<>(Attachment.Role.class);
+        byRole.putAll(attachments);
+        attachments = Collections.unmodifiableMap(byRole);
+        if ((state == State.INTACT) != findings.isEmpty()) {
+            throw new IllegalArgumentException("a seal is intact exactly where nothing was found wrong");
+        }
+    }
+
+    /** A report's seal in one word. */
+    public enum State {
+        /** Sealed, and nothing changed since. */
+        INTACT,
+        /** Sealed once, but something is wrong: nothing in it proves anything. */
+        BROKEN,
+        /** Nobody sealed it: nothing shows that it is as it was written. */
+        UNSEALED
+    }
+
+    /** What can be wrong. */
+    public enum Kind {
+        /** Not built as a report is, so it was rewritten, damaged, or never was one. */
+        NOT_AS_WRITTEN,
+        /** Bytes stand after the end of the sealed file: a later revision, or anything else. */
+        ADDED_AFTER_SEALING,
+        /** No seal. */
+        NO_SEAL,
+        /** More than one signature or signature field. */
+        SEVERAL_SEALS,
+        /** The seal leaves out bytes that it should cover. */
+        NOT_COVERED,
+        /** Bytes differ from those sealed. */
+        CHANGED,
+        /** The signature itself does not hold, or was touched where it does not cover itself. */
+        SIGNATURE_UNSOUND,
+        /** The signature does not say that no change is permitted. */
+        NOT_CERTIFIED,
+        /** The certificate was not valid when the file was sealed, or the times contradict each other. */
+        TIME_UNSOUND,
+        /** Sealed by somebody else than expected. */
+        OTHER_SIGNER,
+        /** An attached file is missing, unlisted, or differs from its digest. */
+        ATTACHMENT_UNSOUND
+    }
+
+    /** One thing that is wrong. */
+    public record Finding(Kind kind, String detail) {
+        @Override
+        public String toString() {
+            return detail;
+        }
+    }
+
+    /**
+     * Who sealed a report.
+     *
+     * @param name the common name in the certificate
+     * @param subject the whole subject, RFC 2253 form
+     * @param issuer who vouches for it, RFC 2253 form
+     * @param fingerprint what to compare with the one the kitchen gave out
+     * @param selfSigned whether nobody but the signer vouches for it; then only the fingerprint tells who it is
+     * @param notBefore begin of the certificate's validity
+     * @param notAfter end of the certificate's validity
+     */
+    public record Signer(
+            String name,
+            String subject,
+            String issuer,
+            Fingerprint fingerprint,
+            boolean selfSigned,
+            Instant notBefore,
+            Instant notAfter) {}
+
+    public boolean intact() {
+        return state == State.INTACT;
+    }
+
+    /** The attached file of a role. */
+    public Optional<Attachment> attachment(Attachment.Role role) {
+        return Optional.ofNullable(attachments.get(role));
+    }
+}
