@@ -1,0 +1,95 @@
+package org.holdproof.cli;
+
+import java.lang.reflect.InvocationTargetException;
+import org.holdproof.cli.terminal.Terminal;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.HelpCommand;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The program: its commands, and how each ends. */
+@Command(
+        name = "holdproof",
+        versionProvider = Version.class,
+        mixinStandardHelpOptions = true,
+        header = "Does this temperature record prove that the food was made safe and kept safe?",
+        description = {
+            "",
+            "Reads the log of a long low-temperature cook and its batch record, judges them by the published rules of "
+                    + "the authority the record names, and writes a signed report an inspector can check again."
+        },
+        subcommands = {
+            VerifyCommand.class,
+            RecheckCommand.class,
+            TablesCommand.class,
+            KeyCommand.class,
+            DemoCommand.class,
+            HelpCommand.class
+        },
+        footerHeading = "%n",
+        footer = {
+            "Try it: holdproof demo. Then: holdproof help verify.",
+            "",
+            "Decision support. Your local authority's code and your approved HACCP plan govern. Food that is NOT MET "
+                    + "or NOT PROVEN is not served on this tool's word."
+        })
+public final class Holdproof implements Runnable {
+    @Spec
+    private CommandSpec spec = CommandSpec.create();
+
+    /** Runs one command and ends the process with its exit code. */
+    public static void main(String[] arguments) {
+        Terminal terminal = Terminal.ofProcess();
+        int exitCode = run(terminal, arguments);
+        terminal.out().flush();
+        terminal.err().flush();
+        System.exit(exitCode);
+    }
+
+    /** Runs one command. */
+    static int run(Terminal terminal, String... arguments) {
+        try {
+            return commandLine(terminal).execute(arguments);
+        } catch (StackOverflowError | OutOfMemoryError | LinkageError broken) {
+            return new Complaints(terminal).tell(broken);
+        }
+    }
+
+    /** The commands as they are on a terminal. */
+    public static CommandLine commandLine(Terminal terminal) {
+        Complaints complaints = new Complaints(terminal);
+        CommandLine commands = new CommandLine(new Holdproof(), new Factory(terminal));
+        commands.setOut(terminal.out());
+        commands.setErr(terminal.err());
+        commands.setCaseInsensitiveEnumValuesAllowed(true);
+        commands.setUsageHelpWidth(Terminal.WIDTH);
+        commands.setUsageHelpAutoWidth(false);
+        commands.setColorScheme(CommandLine.Help.defaultColorScheme(
+                terminal.colour() ? CommandLine.Help.Ansi.ON : CommandLine.Help.Ansi.OFF));
+        commands.setParameterExceptionHandler(complaints);
+        commands.setExecutionExceptionHandler(complaints);
+        commands.setUnmatchedOptionsArePositionalParams(false);
+        return commands;
+    }
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "name a command, such as verify or demo");
+    }
+
+    /** Makes the commands that speak to the terminal with it, and everything else the plain way. */
+    private record Factory(Terminal terminal) implements CommandLine.IFactory {
+        @Override
+        public <K> K create(Class<K> type) throws Exception {
+            try {
+                return type.getDeclaredConstructor(Terminal.class).newInstance(terminal);
+            } catch (NoSuchMethodException plain) {
+                return CommandLine.defaultFactory().create(type);
+            } catch (InvocationTargetException failed) {
+                throw new IllegalStateException(type + " cannot be made", failed);
+            }
+        }
+    }
+}

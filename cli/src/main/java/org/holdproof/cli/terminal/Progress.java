@@ -1,0 +1,32 @@
+package org.holdproof.cli.terminal;
+
+import java.io.PrintWriter;
+
+/** Says on one line of {@code err} what is being done, and wipes it when it is done; silent where nobody watches. */
+public final class Progress implements AutoCloseable {
+    private static final String WIPE = "\r\u001b[K";
+
+    private final PrintWriter err;
+    private final boolean watched;
+
+    public Progress(Terminal terminal) {
+        err = terminal.err();
+        watched = terminal.progress();
+    }
+
+    /** Replaces what is shown. */
+    public void now(String doing) {
+        if (watched) {
+            err.print(WIPE + doing + " …");
+            err.flush();
+        }
+    }
+
+    @Override
+    public void close() {
+        if (watched) {
+            err.print(WIPE);
+            err.flush();
+        }
+    }
+}

@@ -1,0 +1,80 @@
+package org.holdproof.cli.terminal;
+
+import java.io.Console;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The terminal a command speaks to.
+ *
+ * @param out where answers go
+ * @param err where messages and progress go
+ * @param unicode whether it shows more than ASCII
+ * @param colour whether answers may be coloured
+ * @param progress whether somebody watches {@code err}
+ * @param keyboard where a passphrase can be typed unseen
+ * @param environment the environment's variables
+ */
+public record Terminal(
+        PrintWriter out,
+        PrintWriter err,
+        boolean unicode,
+        boolean colour,
+        boolean progress,
+        Optional<Console> keyboard,
+        Map<String, String> environment) {
+
+    /** Columns an answer keeps to. */
+    public static final int WIDTH = 80;
+
+    /** Lines of the screen an answer keeps to, the shell's next prompt left aside. */
+    public static final int HEIGHT = 23;
+
+    /** The launcher names here which of the streams 1 and 2 are terminals: Java 17 cannot tell them apart. */
+    private static final String TTY_PROPERTY = "holdproof.tty";
+
+    public Terminal {
+        environment = Map.copyOf(environment);
+    }
+
+    /** The terminal this process was started from. */
+    public static Terminal ofProcess() {
+        Map<String, String> environment = System.getenv();
+        Optional<Console> console = Optional.ofNullable(System.console());
+        String ttys = System.getProperty(TTY_PROPERTY, console.isPresent() ? "12" : "");
+        Charset charset = charset();
+        boolean unicode = charset.equals(StandardCharsets.UTF_8);
+        boolean plain = !environment.getOrDefault("NO_COLOR", "").isEmpty()
+                || environment.getOrDefault("TERM", "dumb").equals("dumb");
+        return new Terminal(
+                writer(System.out, charset, unicode),
+                writer(System.err, charset, unicode),
+                unicode,
+                ttys.contains("1") && !plain,
+                ttys.contains("2"),
+                console,
+                environment);
+    }
+
+    /** A variable of the environment that is set and not empty. */
+    public Optional<String> variable(String name) {
+        return Optional.ofNullable(environment.get(name)).filter(value -> !value.isEmpty());
+    }
+
+    private static Charset charset() {
+        try {
+            return Charset.forName(System.getProperty("native.encoding", "US-ASCII"));
+        } catch (IllegalArgumentException unknown) {
+            return StandardCharsets.US_ASCII;
+        }
+    }
+
+    private static PrintWriter writer(PrintStream stream, Charset charset, boolean unicode) {
+        PrintWriter direct = new PrintWriter(stream, true, charset);
+        return unicode ? direct : new PrintWriter(new PlainWriter(direct), true);
+    }
+}
