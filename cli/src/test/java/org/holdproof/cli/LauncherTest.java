@@ -1,0 +1,171 @@
+package org.holdproof.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * The launcher in a house of cardboard: its script is the real one, Java and Maven are stand-ins that say what they were
+ * asked. Every path has a blank in it.
+ */
+class LauncherTest {
+    private static final String JAVA =
+            """
+            #!/bin/sh
+            for argument in "$@"; do printf '<%s>\\n' "$argument"; done
+            exit 2
+            """;
+    private static final String MAVEN =
+            """
+            #!/bin/sh
+            echo '[INFO] Building Holdproof core 0.1.0 [1/2]'
+            echo run >> maven-runs
+            mkdir -p cli/target
+            echo jar > cli/target/holdproof.jar
+            """;
+
+    @TempDir
+    private Path temporary = Path.of("");
+
+    private Path house = Path.of("");
+    private Path tools = Path.of("");
+
+    private record Outcome(int exitCode, String out, String err) {}
+
+    @BeforeEach
+    void build() throws IOException {
+        house = temporary.resolve("a house");
+        Path cli = Files.createDirectories(house.resolve("cli"));
+        Files.copy(Path.of("holdproof"), cli.resolve("holdproof"));
+        Files.createDirectories(house.resolve("core/src/main"));
+        for (String file : List.of("pom.xml", "core/pom.xml", "core/src/main/Some.java")) {
+            Files.writeString(house.resolve(file), "source");
+        }
+        tools = Files.createDirectories(temporary.resolve("all tools/bin"));
+        for (String tool : List.of("sh", "find", "head", "tail", "sed", "readlink", "mkdir", "rm", "cat")) {
+            Path real = Path.of("/bin", tool);
+            Files.createSymbolicLink(tools.resolve(tool), Files.exists(real) ? real : Path.of("/usr/bin", tool));
+        }
+        tool("java", JAVA);
+        tool("javac", "#!/bin/sh\n");
+        tool("mvn", MAVEN);
+        java("17.0.15");
+    }
+
+    @Test
+    void buildsOnFirstUseSaysSoAndHandsOverEveryArgument() throws Exception {
+        Outcome outcome = start(temporary, house.resolve("cli/holdproof"), "verify", "two words", "", "*");
+
+        assertThat(outcome.exitCode()).as("the command's own exit code").isEqualTo(2);
+        assertThat(outcome.err()).contains("first use: building").contains("Holdproof core").contains("built");
+        assertThat(outcome.out())
+                .contains("<-jar>\n<" + house.resolve("cli/target/holdproof.jar") + ">\n<verify>\n<two words>\n<>\n<*>\n")
+                .contains("<-XX:SharedArchiveFile=" + house.resolve("cli/target/holdproof.jsa") + ">")
+                .contains("<-Dholdproof.tty=>");
+        assertThat(house.resolve("cli/target/build.log")).content().contains("[INFO] Building");
+    }
+
+    @Test
+    void buildsAgainOnlyWhenASourceIsNewer() throws Exception {
+        start(temporary, house.resolve("cli/holdproof"));
+        Outcome second = start(temporary, house.resolve("cli/holdproof"));
+        assertThat(second.err()).isEmpty();
+        assertThat(runs()).isEqualTo(1);
+
+        Files.setLastModifiedTime(
+                house.resolve("core/src/main/Some.java"), FileTime.from(Instant.now().plusSeconds(5)));
+        Outcome third = start(temporary, house.resolve("cli/holdproof"));
+        assertThat(third.err()).contains("building again");
+        assertThat(runs()).isEqualTo(2);
+    }
+
+    @Test
+    void findsItsHouseThroughLinksAndFromAnyFolder() throws Exception {
+        Path link = temporary.resolve("a link");
+        Path relative = Files.createDirectories(temporary.resolve("b")).resolve("relative");
+        Files.createSymbolicLink(link, house.resolve("cli/holdproof"));
+        Files.createSymbolicLink(relative, Path.of("../a link"));
+
+        Outcome outcome = start(house.resolve("core"), relative, "tables");
+
+        assertThat(outcome.out()).contains("<" + house.resolve("cli/target/holdproof.jar") + ">\n<tables>");
+    }
+
+    @Test
+    void saysHowToGetJavaAndMaven() throws Exception {
+        Files.delete(tools.resolve("mvn"));
+        Outcome noMaven = start(temporary, house.resolve("cli/holdproof"));
+        assertThat(noMaven.exitCode()).isEqualTo(70);
+        assertThat(noMaven.err()).contains("Maven is not installed").contains("apt-get install");
+
+        Files.delete(tools.resolve("java"));
+        Outcome noJava = start(temporary, house.resolve("cli/holdproof"));
+        assertThat(noJava.exitCode()).isEqualTo(70);
+        assertThat(noJava.err()).contains("Java is not installed").contains("apt-get install");
+    }
+
+    @Test
+    void refusesAnOldJavaBeforeItCanEndWithAVerdict() throws Exception {
+        for (String old : List.of("11.0.23", "1.8.0_402")) {
+            java(old);
+            Outcome outcome = start(temporary, house.resolve("cli/holdproof"));
+            assertThat(outcome.exitCode()).as(old).isEqualTo(70);
+            assertThat(outcome.err()).contains("Java 17 or later is needed");
+        }
+        java("25");
+        assertThat(start(temporary, house.resolve("cli/holdproof")).exitCode()).isEqualTo(2);
+    }
+
+    @Test
+    void showsTheEndOfAFailedBuild() throws Exception {
+        tool("mvn", "#!/bin/sh\necho '[ERROR] the reason'\nexit 1\n");
+        Outcome outcome = start(temporary, house.resolve("cli/holdproof"), "demo");
+        assertThat(outcome.exitCode()).isEqualTo(70);
+        assertThat(outcome.err()).contains("the build failed").contains("[ERROR] the reason");
+        assertThat(outcome.out()).isEmpty();
+    }
+
+    private void java(String version) throws IOException {
+        Files.writeString(tools.resolveSibling("release"), "IMPLEMENTOR=\"x\"\nJAVA_VERSION=\"" + version + "\"\n");
+    }
+
+    private void tool(String name, String script) throws IOException {
+        Path file = tools.resolve(name);
+        Files.deleteIfExists(file);
+        Files.writeString(file, script);
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rwxr-xr-x"));
+    }
+
+    private int runs() throws IOException {
+        return Files.readAllLines(house.resolve("maven-runs")).size();
+    }
+
+    private Outcome start(Path folder, Path script, String... arguments) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(script.toString()));
+        command.addAll(List.of(arguments));
+        Path out = temporary.resolve("out");
+        Path err = temporary.resolve("err");
+        ProcessBuilder builder = new ProcessBuilder(command)
+                .directory(folder.toFile())
+                .redirectOutput(out.toFile())
+                .redirectError(err.toFile());
+        Map<String, String> environment = builder.environment();
+        environment.clear();
+        environment.put("PATH", tools.toString());
+        int exitCode = builder.start().waitFor();
+        return new Outcome(
+                exitCode, Files.readString(out, StandardCharsets.UTF_8), Files.readString(err, StandardCharsets.UTF_8));
+    }
+}
