@@ -6,6 +6,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import org.holdproof.cli.terminal.Terminal;
+import org.holdproof.core.assess.ColumnMissingException;
 import org.holdproof.core.batch.UnreadableBatchException;
 import org.holdproof.core.log.UnreadableLogException;
 import picocli.CommandLine;
@@ -25,9 +26,8 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
 
     @Override
     public int handleParseException(ParameterException wrong, String[] arguments) {
-        say(wrong.getMessage());
-        terminal.err()
-                .println("See: " + wrong.getCommandLine().getCommandSpec().qualifiedName() + " --help");
+        say(message(wrong));
+        terminal.err().println("See: " + wrong.getCommandLine().getCommandSpec().qualifiedName() + " --help");
         return ExitCode.USAGE;
     }
 
@@ -39,11 +39,13 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
     /** Says what went wrong. */
     int tell(Throwable thrown) {
         if (thrown instanceof Refusal refusal) {
-            say(refusal.getMessage());
+            say(message(refusal));
             return refusal.exitCode();
         }
-        if (thrown instanceof UnreadableLogException || thrown instanceof UnreadableBatchException) {
-            say(thrown.getMessage());
+        if (thrown instanceof UnreadableLogException
+                || thrown instanceof UnreadableBatchException
+                || thrown instanceof ColumnMissingException) {
+            say(message(thrown));
             return ExitCode.UNREADABLE;
         }
         if (thrown instanceof OutOfMemoryError) {
@@ -54,8 +56,8 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
         if (thrown instanceof IOException failed) {
             say(words(failed) + "; nothing was finished and no verdict was reached");
         } else {
-            say("a fault of the program, not of your files: " + thrown
-                    + ". No verdict was reached. Set " + TRACE + "=1 to see where, and report it.");
+            say("a fault of the program, not of your files: " + thrown + ". No verdict was reached. Set " + TRACE
+                    + "=1 to see where, and report it.");
         }
         if (terminal.variable(TRACE).isPresent()) {
             PrintWriter err = terminal.err();
@@ -76,8 +78,12 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
         if (failed instanceof FileSystemException other && other.getReason() != null) {
             return other.getFile() + ": " + other.getReason();
         }
-        String message = failed.getMessage();
-        return message == null || message.isBlank() ? "reading or writing failed" : message;
+        return message(failed);
+    }
+
+    private static String message(Throwable thrown) {
+        String message = thrown.getMessage();
+        return message == null || message.isBlank() ? thrown.getClass().getSimpleName() : message;
     }
 
     private void say(String message) {

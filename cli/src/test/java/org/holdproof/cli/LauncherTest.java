@@ -69,9 +69,13 @@ class LauncherTest {
         Outcome outcome = start(temporary, house.resolve("cli/holdproof"), "verify", "two words", "", "*");
 
         assertThat(outcome.exitCode()).as("the command's own exit code").isEqualTo(2);
-        assertThat(outcome.err()).contains("first use: building").contains("Holdproof core").contains("built");
+        assertThat(outcome.err())
+                .contains("first use: building")
+                .contains("Holdproof core")
+                .contains("built");
         assertThat(outcome.out())
-                .contains("<-jar>\n<" + house.resolve("cli/target/holdproof.jar") + ">\n<verify>\n<two words>\n<>\n<*>\n")
+                .contains(
+                        "<-jar>\n<" + house.resolve("cli/target/holdproof.jar") + ">\n<verify>\n<two words>\n<>\n<*>\n")
                 .contains("<-XX:SharedArchiveFile=" + house.resolve("cli/target/holdproof.jsa") + ">")
                 .contains("<-Dholdproof.tty=>");
         assertThat(house.resolve("cli/target/build.log")).content().contains("[INFO] Building");
@@ -85,7 +89,8 @@ class LauncherTest {
         assertThat(runs()).isEqualTo(1);
 
         Files.setLastModifiedTime(
-                house.resolve("core/src/main/Some.java"), FileTime.from(Instant.now().plusSeconds(5)));
+                house.resolve("core/src/main/Some.java"),
+                FileTime.from(Instant.now().plusSeconds(5)));
         Outcome third = start(temporary, house.resolve("cli/holdproof"));
         assertThat(third.err()).contains("building again");
         assertThat(runs()).isEqualTo(2);

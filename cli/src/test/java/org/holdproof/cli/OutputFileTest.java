@@ -3,6 +3,7 @@ package org.holdproof.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -18,10 +19,10 @@ class OutputFileTest {
     void replacesAFileWholeAndLeavesNothingBeside() throws Exception {
         Path file = folder.resolve("report.pdf");
         Files.writeString(file, "before");
-        OutputFile.at(file, List.of()).write("after".getBytes("UTF-8"));
+        OutputFile.at(file, List.of()).write("after".getBytes(StandardCharsets.UTF_8));
         assertThat(file).hasContent("after");
         assertThat(folder).isDirectoryContaining(found -> found.equals(file));
-        assertThat(Files.list(folder)).hasSize(1);
+        assertThat(folder.toFile().list()).hasSize(1);
     }
 
     @Test
@@ -53,7 +54,8 @@ class OutputFileTest {
         Path key = folder.resolve("key.p12");
         OutputFile secret = OutputFile.secretAt(key);
         secret.write(new byte[] {1});
-        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(key))).isEqualTo("rw-------");
+        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(key)))
+                .isEqualTo("rw-------");
         assertThatThrownBy(() -> OutputFile.secretAt(key)).hasMessageContaining("not overwritten");
         assertThatThrownBy(() -> secret.write(new byte[] {2})).isInstanceOf(java.io.IOException.class);
         assertThat(Files.readAllBytes(key)).containsExactly(1);

@@ -58,7 +58,17 @@ public final class DemoKitchen {
                 "1-smoked-then-bagged",
                 "brisket, 6 h of smoke, bagged, 14 h at 155 °F, iced",
                 LogLayout.PREAMBLE_FAHRENHEIT.write(readings),
-                record("31-0210-A", "us-fsis-2021", "Beef brisket, flat", "beef", "flat", 12, 60, "2.6 kg", "", stages));
+                record(
+                        "31-0210-A",
+                        "us-fsis-2021",
+                        "Beef brisket, flat",
+                        "beef",
+                        "flat",
+                        12,
+                        60,
+                        "2.6 kg",
+                        "",
+                        stages));
     }
 
     private static DemoBatch lowBath() {

@@ -10,8 +10,13 @@ enum LogLayout {
     PREAMBLE_FAHRENHEIT {
         @Override
         String write(Readings readings) {
-            StringBuilder file = new StringBuilder("Logger,Bench logger 2 (simulated)\nInterval,60 s\n\n"
-                    + "Timestamp,Core (°F),Smoker (°F),Bath (°F)\n");
+            StringBuilder file = new StringBuilder(
+                    """
+                    Logger,Bench logger 2 (simulated)
+                    Interval,60 s
+
+                    Timestamp,Core (°F),Smoker (°F),Bath (°F)
+                    """);
             DateTimeFormatter clock = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss", Locale.ROOT);
             for (int minute = 0; minute < readings.minutes(); minute++) {
                 if (!readings.isLost(minute)) {

@@ -3,12 +3,22 @@ package org.holdproof.cli.demo;
 import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
+import org.holdproof.core.heat.Conduction;
+import org.holdproof.core.heat.MediumSchedule;
+import org.holdproof.core.heat.Piece;
+import org.holdproof.core.heat.ThermalProperties;
 
 /**
  * A simulated log: one reading a minute of a core, an air and a bath probe, with the small unrest of a real sensor from
  * a fixed seed.
  */
 final class Readings {
+    /** Conductivity in W/(m K) and diffusivity in m²/s: a textbook's value, and one within the handbooks' range for beef. */
+    private static final ThermalProperties MEAT = ThermalProperties.constant(0.47, 1.30e-7);
+
+    private static final double SLAB = 0;
+
     /** Standard deviation of a reading's noise, in °C. */
     private static final double NOISE = 0.05;
 
@@ -55,7 +65,7 @@ final class Readings {
         this.start = start;
         this.lost = lost;
         Random noise = new Random(seed);
-        core = SlabCook.coreByMinute(thicknessMillimetres, startCelsius, course);
+        core = simulated(thicknessMillimetres, startCelsius, course);
         air = new double[core.length];
         bath = new double[core.length];
         double airShown = course.get(0).air();
@@ -72,6 +82,18 @@ final class Readings {
                 minute++;
             }
         }
+    }
+
+    private static double[] simulated(double thicknessMillimetres, double startCelsius, List<Surroundings> course) {
+        int minutes = course.stream().mapToInt(Surroundings::minutes).sum();
+        MediumSchedule schedule =
+                MediumSchedule.of(course.stream().map(Surroundings::segment).toList());
+        return Conduction.of(Piece.of(thicknessMillimetres, SLAB), MEAT)
+                .run(
+                        startCelsius,
+                        schedule,
+                        IntStream.range(0, minutes).asDoubleStream().toArray())
+                .coreCelsius();
     }
 
     int minutes() {

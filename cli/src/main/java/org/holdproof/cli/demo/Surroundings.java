@@ -1,5 +1,7 @@
 package org.holdproof.cli.demo;
 
+import org.holdproof.core.heat.MediumSchedule.Segment;
+
 /**
  * What the simulated meat lies in for a while.
  *
@@ -9,4 +11,8 @@ package org.holdproof.cli.demo;
  * @param air what a probe beside the meat shows in the smoker, on the bench or in the chiller, in °C
  * @param bath what a probe in the bath shows, in °C
  */
-record Surroundings(int minutes, double felt, double coefficient, double air, double bath) {}
+record Surroundings(int minutes, double felt, double coefficient, double air, double bath) {
+    Segment segment() {
+        return Segment.hold(minutes, felt, coefficient);
+    }
+}

@@ -53,8 +53,9 @@ final class ManPage {
         }
         if (!command.subcommands().isEmpty()) {
             section("COMMANDS");
-            command.subcommands().forEach((name, sub) -> term(
-                    name, join(sub.getCommandSpec().usageMessage().header())));
+            command.subcommands()
+                    .forEach((name, sub) ->
+                            term(name, join(sub.getCommandSpec().usageMessage().header())));
         }
         Map<String, String> exitCodes = usage.exitCodeList();
         if (!exitCodes.isEmpty()) {

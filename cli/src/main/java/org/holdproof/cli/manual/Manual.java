@@ -13,7 +13,7 @@ import picocli.CommandLine.Model.CommandSpec;
 public final class Manual {
     private Manual() {}
 
-    /** @param arguments the folder to write {@code man/man1} and {@code completion} in */
+    /** Writes {@code man/man1} and {@code completion} into the folder named by the first argument. */
     public static void main(String[] arguments) throws IOException {
         Path folder = Path.of(arguments[0]);
         CommandLine commands = Holdproof.commandLine(Terminal.ofProcess());

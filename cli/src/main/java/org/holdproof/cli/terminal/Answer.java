@@ -2,6 +2,7 @@ package org.holdproof.cli.terminal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.holdproof.core.assess.Assessment;
@@ -89,8 +90,9 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
         List<String> lines = new ArrayList<>();
         for (Check check : shown) {
             String mark = VerdictMark.of(check.verdict(), unicode, colour);
-            String blanks = " ".repeat(VERDICT_COLUMNS
-                    - VerdictMark.of(check.verdict(), unicode, false).length());
+            String blanks = " "
+                    .repeat(VERDICT_COLUMNS
+                            - VerdictMark.of(check.verdict(), unicode, false).length());
             String rest = fill(check.title(), TITLE_COLUMNS) + " " + fill(Figures.measured(check), MEASURED_COLUMNS)
                     + " " + Figures.limit(check);
             lines.add(mark + blanks + " " + cut(rest, Terminal.WIDTH - VERDICT_COLUMNS - 1));
@@ -155,10 +157,14 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
     private Optional<Boundary> limit() {
         var product = assessment.batch().product();
         return assessment.authority().lethality().stream()
-                .filter(choice ->
-                        choice.serves(product.species().name(), product.form().name()))
+                .filter(choice -> choice.serves(word(product.species()), word(product.form())))
                 .findFirst()
                 .flatMap(Answer::lowestRow);
+    }
+
+    /** As the authority profiles write it. */
+    private static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     private static Optional<Boundary> lowestRow(LethalityChoice choice) {

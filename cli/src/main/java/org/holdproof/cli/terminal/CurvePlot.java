@@ -52,8 +52,9 @@ public record CurvePlot(
         double high = Math.max(low + GRID, GRID * Math.ceil(highest() / GRID));
         draw(canvas, low, high);
 
-        int limitRow = limit.map(boundary ->
-                        (int) (level(unit.fromCelsius(boundary.celsius()), low, high, canvas.dotsDown()) * (long) rows
+        int limitRow = limit.map(
+                        boundary -> (int) (level(unit.fromCelsius(boundary.celsius()), low, high, canvas.dotsDown())
+                                * (long) rows
                                 / canvas.dotsDown()))
                 .orElse(-1);
         List<String> lines = new ArrayList<>();

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 
 /** Small invented traces whose picture can be told beforehand. */
 class CurvePlotTest {
-    private static final long MINUTE = 60_000;
+    private static final long HOUR = 3_600_000;
     private static final int LEFT = 7;
 
     @Test
@@ -55,14 +55,16 @@ class CurvePlotTest {
 
     @Test
     void aPlainTerminalGetsAsciiOnly() {
-        List<String> lines = plot(new double[] {0, 100, 20}, 100, Optional.of(new Boundary(130, TemperatureUnit.FAHRENHEIT)))
+        List<String> lines = plot(
+                        new double[] {0, 100, 20}, 100, Optional.of(new Boundary(130, TemperatureUnit.FAHRENHEIT)))
                 .lines(9, false);
         assertThat(lines).allMatch(line -> line.chars().allMatch(c -> c < 0x80));
     }
 
     @Test
     void stagesStandUnderTheirTime() {
-        List<String> lines = plot(new double[] {0, 100, 20}, 100, Optional.empty()).lines(9, true);
+        List<String> lines =
+                plot(new double[] {0, 100, 20}, 100, Optional.empty()).lines(9, true);
         String ruler = lines.get(9).substring(LEFT);
         assertThat(ruler.indexOf("├bath")).isZero();
         assertThat(ruler.indexOf("├chill")).isBetween(35, 38);
@@ -73,7 +75,7 @@ class CurvePlotTest {
         long start = Instant.parse("2031-02-10T12:00:00Z").toEpochMilli();
         long[] millis = new long[celsius.length];
         for (int i = 0; i < millis.length; i++) {
-            millis[i] = start + i * 60 * MINUTE;
+            millis[i] = start + i * HOUR;
         }
         long end = millis[millis.length - 1];
         Instant middle = Instant.ofEpochMilli((start + end) / 2);
@@ -89,7 +91,10 @@ class CurvePlotTest {
                                 Optional.of(middle),
                                 OptionalDouble.empty()),
                         new Stage(
-                                Stage.Kind.CHILL, middle, Optional.of(Instant.ofEpochMilli(end)), OptionalDouble.empty())),
+                                Stage.Kind.CHILL,
+                                middle,
+                                Optional.of(Instant.ofEpochMilli(end)),
+                                OptionalDouble.empty())),
                 ZoneOffset.UTC,
                 gapMinutes);
     }
