@@ -9,6 +9,9 @@ import org.holdproof.cli.terminal.Terminal;
 import org.holdproof.core.assess.ColumnMissingException;
 import org.holdproof.core.batch.UnreadableBatchException;
 import org.holdproof.core.log.UnreadableLogException;
+import org.holdproof.core.standard.UnreadableTablesException;
+import org.holdproof.report.seal.TimestampException;
+import org.holdproof.report.seal.UnusableKeyException;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
@@ -42,7 +45,13 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
             say(message(refusal));
             return refusal.exitCode();
         }
+        if (thrown instanceof TimestampException) {
+            say(message(thrown));
+            return ExitCode.INTERNAL;
+        }
         if (thrown instanceof UnreadableLogException
+                || thrown instanceof UnreadableTablesException
+                || thrown instanceof UnusableKeyException
                 || thrown instanceof UnreadableBatchException
                 || thrown instanceof ColumnMissingException) {
             say(message(thrown));

@@ -20,7 +20,14 @@ import picocli.CommandLine.Spec;
             "Reads the log of a long low-temperature cook and its batch record, judges them by the published rules of "
                     + "the authority the record names, and writes a signed report an inspector can check again."
         },
-        subcommands = {HelpCommand.class},
+        subcommands = {
+            VerifyCommand.class,
+            RecheckCommand.class,
+            TablesCommand.class,
+            KeyCommand.class,
+            DemoCommand.class,
+            HelpCommand.class
+        },
         footerHeading = "%n",
         footer = {
             "Try it: holdproof demo. Then: holdproof help verify.",

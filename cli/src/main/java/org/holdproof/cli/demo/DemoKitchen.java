@@ -1,5 +1,6 @@
 package org.holdproof.cli.demo;
 
+import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
@@ -14,6 +15,31 @@ public final class DemoKitchen {
     /** What every demo output says of itself. */
     public static final String STATEMENT =
             "Simulated data: an invented kitchen, conduction in a slab, noise from fixed seeds.";
+
+    /** When the demo's reports claim to be sealed: after the invented cooks, on no clock of this world. */
+    public static final Instant SEALED_AT = Instant.parse("2031-03-01T15:00:00Z");
+
+    /** Who the demo's seal names. */
+    public static final String SIGNER = "Quillmoor Yard Kitchen (demo key, proves nothing)";
+
+    /** What lies beside the demo's files. */
+    public static final String ABOUT =
+            """
+            This folder was written by "holdproof demo" and is overwritten by the next one.
+
+            Everything in it is invented. No such kitchen, logger or batch exists; the year is 2031. The logs are a
+            simulation: conduction in a slab of meat of the stated thickness (conductivity 0.47 W/(m K), diffusivity
+            1.30e-7 m2/s), put from the smoker into the bath and from the bath into ice slush, read once a minute, with
+            sensor noise of 0.05 degrees Celsius (standard deviation) from fixed seeds.
+
+            1-smoked-then-bagged  smoked 6 h, bagged, 14 h in a bath of 155 F, iced, stored
+            2-low-bath            24 h in a bath of 50 C
+            3-late-chill          cooked at 62 C, then left on the bench for 170 minutes before the ice
+            4-probe-gap           cooked at 145 F; the logger recorded nothing for the decisive two hours
+
+            demo-key.p12 seals the reports; its passphrase lies beside it in demo-key.passphrase.txt, which one never
+            does with a real key. The time of the seal, 1 March 2031, is invented like the rest.
+            """;
 
     private static final ZoneId ZONE = ZoneId.of("America/Chicago");
     private static final DateTimeFormatter LOCAL = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm", Locale.ROOT);

@@ -1,0 +1,78 @@
+package org.holdproof.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.holdproof.core.assess.Assessment;
+import org.holdproof.core.assess.AssessmentJson;
+import org.holdproof.core.assess.Assessor;
+import org.holdproof.core.assess.ColumnMissingException;
+import org.holdproof.core.batch.BatchReader;
+import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.batch.UnreadableBatchException;
+import org.holdproof.core.log.LogReader;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.UnreadableLogException;
+import org.holdproof.core.standard.AuthorityProfile;
+import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.standard.UnreadableTablesException;
+import org.holdproof.report.seal.Attachment;
+import org.holdproof.report.seal.RecheckReport;
+
+/**
+ * A report's figures, reckoned again from what rides inside it.
+ *
+ * @param again the assessment; empty where something needed is missing or unreadable
+ * @param differences what is missing, or differs from the embedded figures; empty where everything agrees
+ */
+record Recomputation(Optional<Assessment> again, List<String> differences) {
+    Recomputation {
+        differences = List.copyOf(differences);
+    }
+
+    static Recomputation of(RecheckReport report) throws IOException {
+        Optional<Attachment> log = report.attachment(Attachment.Role.LOG);
+        Optional<Attachment> record = report.attachment(Attachment.Role.BATCH_RECORD);
+        Optional<Attachment> figures = report.attachment(Attachment.Role.ASSESSMENT);
+        Optional<Attachment> tables = report.attachment(Attachment.Role.TABLES);
+        if (log.isEmpty() || record.isEmpty() || figures.isEmpty() || tables.isEmpty()) {
+            return failed("the log, the batch record, the figures or the tables do not ride inside it");
+        }
+        try {
+            RuleLibrary library = RuleLibrary.fromArchive(tables.get().content());
+            BatchRecord batch =
+                    BatchReader.parse(record.get().name(), record.get().content());
+            Optional<AuthorityProfile> authority = library.profile(batch.authority());
+            if (authority.isEmpty()) {
+                return failed("the embedded tables have no authority profile '" + batch.authority() + "'");
+            }
+            Assessment again = Assessor.assess(read(log.get(), batch), batch, authority.get(), library.edition());
+            return new Recomputation(
+                    Optional.of(again),
+                    AssessmentJson.differences(figures.get().content(), again));
+        } catch (UnreadableLogException
+                | UnreadableBatchException
+                | UnreadableTablesException
+                | ColumnMissingException unreadable) {
+            return failed(String.valueOf(unreadable.getMessage()));
+        }
+    }
+
+    private static Recomputation failed(String why) {
+        return new Recomputation(Optional.empty(), List.of(why));
+    }
+
+    private static ProbeLog read(Attachment log, BatchRecord batch) throws IOException, UnreadableLogException {
+        Path folder = Files.createTempDirectory("holdproof-");
+        Path file = folder.resolve(log.name());
+        try {
+            Files.write(file, log.content());
+            return LogReader.read(file, batch.log());
+        } finally {
+            Files.deleteIfExists(file);
+            Files.deleteIfExists(folder);
+        }
+    }
+}

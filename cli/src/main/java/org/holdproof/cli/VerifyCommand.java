@@ -1,0 +1,168 @@
+package org.holdproof.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import org.holdproof.cli.terminal.Answer;
+import org.holdproof.cli.terminal.Progress;
+import org.holdproof.cli.terminal.Terminal;
+import org.holdproof.core.assess.AssessmentJson;
+import org.holdproof.core.standard.AuthorityProfile;
+import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.report.seal.SigningKey;
+import org.holdproof.report.seal.TimestampService;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code holdproof verify}. */
+@Command(
+        name = "verify",
+        header = "Judge a log and its batch record; write the report.",
+        description = {
+            "",
+            "Reads the log (CSV of any common layout, °C or °F) and the batch record (JSON), judges them by the rules "
+                    + "of the record's authority, and answers on one screen. A log that leaves open its unit, its day "
+                    + "and month or its zone is refused with a word on what to add; nothing is guessed.",
+            ""
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        sortOptions = false,
+        abbreviateSynopsis = false,
+        exitCodeListHeading = "%nExit code:%n",
+        exitCodeList = {
+            " 0:MET: even the worst reading of the record meets every limit.",
+            " 1:NOT MET: even the best reading of the record misses a limit.",
+            " 2:NOT PROVEN: the record does not settle it, or lacks what a rule needs.",
+            "64:Usage: the command line asks for something that cannot be done.",
+            "65:Unreadable: the log, the record, the tables or the key cannot be read.",
+            "70:Internal: a fault of the program or of the disk under it."
+        },
+        footerHeading = "%n",
+        footer = {
+            "Example: holdproof verify cook.csv --batch cook.json --pdf cook.pdf --key kitchen.p12",
+            "",
+            "Decision support. Your local authority's code and your approved HACCP plan govern. Food that is NOT MET "
+                    + "or NOT PROVEN is not served on this tool's word."
+        })
+final class VerifyCommand implements Callable<Integer> {
+    private final Terminal terminal;
+
+    @Parameters(paramLabel = "LOG", description = "The probe's log.")
+    private Path log = Path.of("");
+
+    @Option(
+            names = "--batch",
+            required = true,
+            paramLabel = "FILE",
+            description = "The batch record: what was cooked, in which stages, under which authority.")
+    private Path batch = Path.of("");
+
+    @Option(names = "--pdf", paramLabel = "OUT", description = "Write the report here.")
+    private Optional<Path> pdf = Optional.empty();
+
+    @Option(names = "--json", paramLabel = "OUT", description = "Write the assessment as JSON here.")
+    private Optional<Path> json = Optional.empty();
+
+    @Mixin
+    private KeyOptions key = new KeyOptions();
+
+    @Option(
+            names = "--authority",
+            paramLabel = "NAME",
+            description = "Judge by this authority profile instead of the record's (list: holdproof tables).")
+    private Optional<String> authority = Optional.empty();
+
+    @Option(
+            names = "--tables",
+            paramLabel = "DIR",
+            description = "Lay the site's own tables in DIR (an approved, validated process) over the built-in ones.")
+    private Optional<Path> tables = Optional.empty();
+
+    @Option(
+            names = "--unit",
+            paramLabel = "C|F",
+            description = "The log's temperatures are in °C or °F, where the file does not say.")
+    private Optional<LogUnit> unit = Optional.empty();
+
+    @Option(
+            names = "--dates",
+            paramLabel = "dmy|mdy|ymd",
+            description = "The order of day, month and year in the log, where the file does not settle it.")
+    private Optional<LogDates> dates = Optional.empty();
+
+    VerifyCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    /** As {@code --unit} is written. */
+    enum LogUnit {
+        C,
+        F
+    }
+
+    /** As {@code --dates} is written. */
+    enum LogDates {
+        dmy,
+        mdy,
+        ymd
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        List<Path> inputs = new ArrayList<>(List.of(log, batch));
+        key.file().ifPresent(inputs::add);
+        Optional<OutputFile> report = pdf.isPresent() ? Optional.of(OutputFile.at(pdf.get(), inputs)) : Optional.empty();
+        pdf.ifPresent(inputs::add);
+        Optional<OutputFile> figures =
+                json.isPresent() ? Optional.of(OutputFile.at(json.get(), inputs)) : Optional.empty();
+        if (report.isEmpty() && key.file().isPresent()) {
+            throw Refusal.usage("--key seals a report: say with --pdf where to write it");
+        }
+        Optional<TimestampService> timestamps = key.timestamps();
+
+        RuleLibrary library = tables.isPresent() ? RuleLibrary.withSite(tables.get()) : RuleLibrary.builtIn();
+        checkAuthority(library);
+        BatchFile.Answers answers =
+                new BatchFile.Answers(authority, unit.map(LogUnit::name), dates.map(LogDates::name));
+        Instant now = Instant.now();
+        List<String> written = new ArrayList<>();
+        Verification verification;
+        try (Progress progress = new Progress(terminal)) {
+            verification = Verification.of(log, BatchFile.read(batch, answers), library, progress);
+            Optional<SigningKey> signer = Optional.empty();
+            if (report.isPresent()) {
+                progress.close();
+                signer = key.open(terminal, now);
+                progress.now("writing the report");
+                report.get().write(ReportFile.write(verification, signer, timestamps, now));
+                written.add((signer.isPresent() ? "Report: " : "Report, UNSEALED (no --key; it proves nothing to others): ")
+                        + report.get().path());
+            }
+            if (figures.isPresent()) {
+                figures.get().write(AssessmentJson.write(verification.assessment()));
+                written.add("Figures: " + figures.get().path());
+            }
+        }
+        PrintWriter out = terminal.out();
+        new Answer(verification.assessment(), verification.log(), written)
+                .lines(terminal.unicode(), terminal.colour())
+                .forEach(out::println);
+        out.flush();
+        return ExitCode.of(verification.assessment().verdict());
+    }
+
+    private void checkAuthority(RuleLibrary library) throws Refusal {
+        if (authority.isPresent() && library.profile(authority.get()).isEmpty()) {
+            String known = library.profiles().stream().map(AuthorityProfile::id).collect(Collectors.joining(", "));
+            throw Refusal.usage("--authority " + authority.get() + ": no such profile; there are " + known);
+        }
+    }
+}
