@@ -12,12 +12,19 @@ import org.holdproof.core.batch.UnreadableBatchException;
 /**
  * A batch record with its bytes. Answers from the command line are written into the record itself: what rides inside a
  * report is then all that is needed to reckon it again.
- *
- * @param name the file's name, without its folder
- * @param bytes the file as handed in, or with the answers written in
  */
-record BatchFile(String name, byte[] bytes, BatchRecord record) {
+final class BatchFile {
     private static final int LARGEST = 1 << 20;
+
+    private final String name;
+    private final byte[] bytes;
+    private final BatchRecord record;
+
+    private BatchFile(String name, byte[] bytes, BatchRecord record) {
+        this.name = name;
+        this.bytes = bytes;
+        this.record = record;
+    }
 
     /**
      * What the command line settles in the record's place.
@@ -43,6 +50,20 @@ record BatchFile(String name, byte[] bytes, BatchRecord record) {
         }
         byte[] answered = answered(handedIn, answers);
         return new BatchFile(name, answered, BatchReader.parse(file.toString(), answered));
+    }
+
+    /** The file's name, without its folder. */
+    String name() {
+        return name;
+    }
+
+    /** The file as handed in, or with the answers written in. */
+    byte[] bytes() {
+        return bytes.clone();
+    }
+
+    BatchRecord record() {
+        return record;
     }
 
     private static byte[] answered(byte[] handedIn, Answers answers) {

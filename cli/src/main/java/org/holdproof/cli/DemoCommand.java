@@ -90,7 +90,7 @@ final class DemoCommand implements Callable<Integer> {
                         .write(AssessmentJson.write(verification.assessment()));
                 progress.now("rechecking " + batch.name() + ".pdf");
                 Recomputation again = Recomputation.of(Recheck.of(Files.readAllBytes(pdf)));
-                progress.close();
+                progress.wipe();
                 if (!again.differences().isEmpty()) {
                     throw new IllegalStateException(pdf + " does not come out the same again: " + again.differences());
                 }

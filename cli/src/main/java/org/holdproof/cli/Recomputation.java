@@ -1,8 +1,7 @@
 package org.holdproof.cli;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.holdproof.core.assess.Assessment;
@@ -65,14 +64,6 @@ record Recomputation(Optional<Assessment> again, List<String> differences) {
     }
 
     private static ProbeLog read(Attachment log, BatchRecord batch) throws IOException, UnreadableLogException {
-        Path folder = Files.createTempDirectory("holdproof-");
-        Path file = folder.resolve(log.name());
-        try {
-            Files.write(file, log.content());
-            return LogReader.read(file, batch.log());
-        } finally {
-            Files.deleteIfExists(file);
-            Files.deleteIfExists(folder);
-        }
+        return LogReader.read(log.name(), new ByteArrayInputStream(log.content()), batch.log());
     }
 }

@@ -139,7 +139,7 @@ final class VerifyCommand implements Callable<Integer> {
             verification = Verification.of(log, BatchFile.read(batch, answers), library, progress);
             Optional<SigningKey> signer = Optional.empty();
             if (report.isPresent()) {
-                progress.close();
+                progress.wipe();
                 signer = key.open(terminal, now);
                 progress.now("writing the report");
                 report.get().write(ReportFile.write(verification, signer, timestamps, now));

@@ -29,7 +29,7 @@ final class Readings {
     private static final double HOT_AIR = 40;
 
     /** A probe beside the meat comes this part closer to a new temperature every minute. */
-    private static final double PROBE_SHARE = 0.35;
+    private static final double PROBE_SHARE = 0.08;
 
     private final ZonedDateTime start;
     private final double[] core;

@@ -30,6 +30,7 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
     private static final int MOST_CURVE_ROWS = 9;
     private static final int FEWEST_CURVE_ROWS = 4;
     private static final int MOST_NEXT_LINES = 3;
+    private static final int CHECKS_HEADING = 1;
     private static final int VERDICT_COLUMNS = 12;
     private static final int TITLE_COLUMNS = 25;
     private static final int MEASURED_COLUMNS = 19;
@@ -44,11 +45,12 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
         List<String> foot = foot();
         List<Check> checks = assessment.checks();
         int room = Terminal.HEIGHT - head.size() - foot.size() - CurvePlot.EXTRA_LINES;
-        int rows = Math.max(FEWEST_CURVE_ROWS, Math.min(MOST_CURVE_ROWS, room - checks.size()));
+        int rows = Math.max(FEWEST_CURVE_ROWS, Math.min(MOST_CURVE_ROWS, room - CHECKS_HEADING - checks.size()));
 
         List<String> lines = new ArrayList<>(head);
         lines.addAll(plot().lines(rows, unicode));
-        lines.addAll(checkLines(checks, room - rows, unicode, colour));
+        lines.add(" ".repeat(VERDICT_COLUMNS + 1) + columns("Check", "Worst…best", "Limit"));
+        lines.addAll(checkLines(checks, room - rows - CHECKS_HEADING, unicode, colour));
         lines.addAll(foot);
         return lines;
     }
@@ -72,9 +74,9 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
 
     private String legend() {
         TemperatureUnit unit = unit();
-        String line = limit().map(boundary -> "; line: " + boundary.text() + ", lowest the table credits")
+        String line = limit().map(boundary -> "; line: " + boundary.text() + ", the least its table credits")
                 .orElse("");
-        return "By: " + assessment.authority().title() + ". " + trace().channel() + ", " + unit.symbol() + line;
+        return trace().channel() + ", " + unit.symbol() + line + ". Judged by " + assessment.authority().id();
     }
 
     private List<String> checkLines(List<Check> checks, int room, boolean unicode, boolean colour) {
@@ -93,9 +95,7 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
             String blanks = " "
                     .repeat(VERDICT_COLUMNS
                             - VerdictMark.of(check.verdict(), unicode, false).length());
-            String rest = fill(check.title(), TITLE_COLUMNS) + " " + fill(Figures.measured(check), MEASURED_COLUMNS)
-                    + " " + Figures.limit(check);
-            lines.add(mark + blanks + " " + cut(rest, Terminal.WIDTH - VERDICT_COLUMNS - 1));
+            lines.add(mark + blanks + " " + columns(check.title(), Figures.measured(check), Figures.limit(check)));
         }
         if (shown.size() < checks.size()) {
             int left = checks.size() - shown.size();
@@ -172,6 +172,12 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
                 .flatMap(table -> table.rows().stream())
                 .map(LethalityRow::at)
                 .min((a, b) -> Double.compare(a.celsius(), b.celsius()));
+    }
+
+    private static String columns(String title, String measured, String limit) {
+        return cut(
+                fill(title, TITLE_COLUMNS) + " " + fill(measured, MEASURED_COLUMNS) + " " + limit,
+                Terminal.WIDTH - VERDICT_COLUMNS - 1);
     }
 
     private static String fill(String text, int width) {

@@ -36,6 +36,10 @@ public record CurvePlot(
 
     private static final int LABEL = 5;
     private static final double GRID = 10;
+    private static final int DOTS_APART = 3;
+
+    /** A curve that stays below the limit is seen to. */
+    private static final double HEADROOM_CELSIUS = 5;
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     /** Lines it takes besides the curve's own rows. */
@@ -51,19 +55,21 @@ public record CurvePlot(
         double low = GRID * Math.floor(lowest() / GRID);
         double high = Math.max(low + GRID, GRID * Math.ceil(highest() / GRID));
         draw(canvas, low, high);
-
-        int limitRow = limit.map(
-                        boundary -> (int) (level(unit.fromCelsius(boundary.celsius()), low, high, canvas.dotsDown())
-                                * (long) rows
-                                / canvas.dotsDown()))
-                .orElse(-1);
+        int limitRow = -1;
+        if (limit.isPresent()) {
+            int level = level(unit.fromCelsius(limit.get().celsius()), low, high, canvas.dotsDown());
+            limitRow = level * rows / canvas.dotsDown();
+            if (unicode) {
+                canvas.dotted(level, DOTS_APART);
+            }
+        }
         List<String> lines = new ArrayList<>();
         for (int row = 0; row < rows; row++) {
             String label = "";
             char blank = ' ';
             if (row == limitRow) {
                 label = number(unit.fromCelsius(limit.orElseThrow().celsius()));
-                blank = unicode ? '╌' : '-';
+                blank = unicode ? ' ' : '-';
             } else if (row == 0) {
                 label = number(high);
             } else if (row == rows - 1) {
@@ -86,7 +92,7 @@ public record CurvePlot(
     }
 
     private double highest() {
-        double highest = limit.map(Boundary::celsius).orElse(Double.NEGATIVE_INFINITY);
+        double highest = limit.map(boundary -> boundary.celsius() + HEADROOM_CELSIUS).orElse(Double.NEGATIVE_INFINITY);
         for (int i = 0; i < trace.size(); i++) {
             highest = Math.max(highest, trace.celsius(i));
         }

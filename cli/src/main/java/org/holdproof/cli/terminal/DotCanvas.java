@@ -39,6 +39,13 @@ final class DotCanvas {
         }
     }
 
+    /** Draws a level line of single dots, some way apart. */
+    void dotted(int y, int apart) {
+        for (int x = 0; x < dotsAcross(); x += apart) {
+            dots[y][x] = true;
+        }
+    }
+
     /** One row of characters; {@code blank} stands where no dot is. */
     String row(int row, char blank) {
         StringBuilder text = new StringBuilder(columns);

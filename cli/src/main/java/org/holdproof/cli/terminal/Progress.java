@@ -22,11 +22,16 @@ public final class Progress implements AutoCloseable {
         }
     }
 
-    @Override
-    public void close() {
+    /** Wipes the line, for something else to be printed. */
+    public void wipe() {
         if (watched) {
             err.print(WIPE);
             err.flush();
         }
+    }
+
+    @Override
+    public void close() {
+        wipe();
     }
 }
