@@ -41,14 +41,19 @@ public final class Holdproof implements Runnable {
 
     /** Runs one command and ends the process with its exit code. */
     public static void main(String[] arguments) {
+        System.exit(run(arguments));
+    }
+
+    /** Runs one command on the terminal this process was started from, and gives its exit code. */
+    public static int run(String... arguments) {
         Terminal terminal = Terminal.ofProcess();
         int exitCode = run(terminal, arguments);
         terminal.out().flush();
         terminal.err().flush();
-        System.exit(exitCode);
+        return exitCode;
     }
 
-    /** Runs one command. */
+    /** Runs one command on a terminal. */
     static int run(Terminal terminal, String... arguments) {
         try {
             return commandLine(terminal).execute(arguments);

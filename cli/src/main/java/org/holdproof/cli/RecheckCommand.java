@@ -72,8 +72,7 @@ final class RecheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal, IOException {
         byte[] file = InputFile.bytes(pdf, LARGEST);
-        if (!new String(file, 0, Math.min(file.length, HEADER_WITHIN), StandardCharsets.ISO_8859_1)
-                .contains("%PDF-")) {
+        if (!new String(file, 0, Math.min(file.length, HEADER_WITHIN), StandardCharsets.ISO_8859_1).contains("%PDF-")) {
             throw Refusal.unreadable(pdf + ": not a PDF; a report written by holdproof verify was expected");
         }
         RecheckReport report;
@@ -122,8 +121,8 @@ final class RecheckCommand implements Callable<Integer> {
     private static void attachments(PrintWriter out, RecheckReport report) {
         for (Attachment.Role role : Attachment.Role.values()) {
             report.attachment(role)
-                    .ifPresent(attached -> out.println(
-                            "Inside       " + attached.name() + ", SHA-256 " + attached.sha256().substring(0, 16) + "…"));
+                    .ifPresent(attached -> out.println("Inside       " + attached.name() + ", SHA-256 "
+                            + attached.sha256().substring(0, 16) + "…"));
         }
     }
 

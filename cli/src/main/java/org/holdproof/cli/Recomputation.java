@@ -49,8 +49,7 @@ record Recomputation(Optional<Assessment> again, List<String> differences) {
             }
             Assessment again = Assessor.assess(read(log.get(), batch), batch, authority.get(), library.edition());
             return new Recomputation(
-                    Optional.of(again),
-                    AssessmentJson.differences(figures.get().content(), again));
+                    Optional.of(again), AssessmentJson.differences(figures.get().content(), again));
         } catch (UnreadableLogException
                 | UnreadableBatchException
                 | UnreadableTablesException

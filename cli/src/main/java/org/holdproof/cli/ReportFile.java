@@ -41,10 +41,9 @@ final class ReportFile {
             throws IOException, TimestampException {
         Instant written = now.truncatedTo(ChronoUnit.SECONDS);
         Assessment assessment = verification.assessment();
-        Optional<SealFacts> seal = key.map(signer -> new SealFacts(
-                signer.signer(),
-                signer.fingerprint().hex(),
-                timestamps.map(service -> service.address().getHost())));
+        Optional<SealFacts> seal = key.map(signer ->
+                new SealFacts(signer.signer(), signer.fingerprint().hex(), timestamps.map(service -> service.address()
+                        .getHost())));
         DocumentFacts facts = new DocumentFacts(
                 "Batch " + assessment.batch().batch() + ": "
                         + assessment.verdict().words(),

@@ -128,14 +128,15 @@ final class TablesCommand implements Callable<Integer> {
 
     private static void show(PrintWriter out, AuthorityProfile profile) {
         out.println(profile.id() + ": " + profile.title());
-        profile.lethality().forEach(choice -> out.println("Lethality      "
-                + (choice.species().isEmpty() ? "all" : String.join(", ", choice.species()))
-                + (choice.forms().isEmpty() ? "" : " (" + String.join(", ", choice.forms()) + ")")
-                + ": "
-                + String.join(
-                        ", ",
-                        choice.tables().stream().map(LethalityTable::id).toList())
-                + choice.kinetics().map(ThermalDeath::id).orElse("")));
+        profile.lethality()
+                .forEach(choice -> out.println("Lethality      "
+                        + (choice.species().isEmpty() ? "all" : String.join(", ", choice.species()))
+                        + (choice.forms().isEmpty() ? "" : " (" + String.join(", ", choice.forms()) + ")")
+                        + ": "
+                        + String.join(
+                                ", ",
+                                choice.tables().stream().map(LethalityTable::id).toList())
+                        + choice.kinetics().map(ThermalDeath::id).orElse("")));
         profile.margin().ifPresent(death -> out.println("Margin         " + death.id()));
         profile.comeUp().ifPresent(rule -> out.println("Come-up        " + rule.id()));
         profile.cooling().forEach(rule -> out.println("Cooling        " + rule.id()));
@@ -149,7 +150,9 @@ final class TablesCommand implements Callable<Integer> {
         head(out, table.id(), table.title(), table.jurisdiction(), table.applies());
         for (LethalityRow row : table.rows()) {
             out.println("  " + row.at().text()
-                    + (row.fatPercent().isPresent() ? ", fat " + row.fatPercent().getAsInt() + " %" : "") + ": "
+                    + (row.fatPercent().isPresent()
+                            ? ", fat " + row.fatPercent().getAsInt() + " %"
+                            : "") + ": "
                     + row.printedTime()
                     + (row.citation().how() == table.citation().how()
                             ? ""
@@ -175,7 +178,8 @@ final class TablesCommand implements Callable<Integer> {
                     + stage.from().map(from -> "from " + from.text() + " ").orElse("")
                     + stage.to().map(to -> "to " + to.text() + " ").orElse("")
                     + (stage.maxMinutes().isPresent()
-                            ? stage.comparison().words() + " " + plain(stage.maxMinutes().getAsDouble()) + " min"
+                            ? stage.comparison().words() + " "
+                                    + plain(stage.maxMinutes().getAsDouble()) + " min"
                             : "no figure")
                     + " (" + words(stage.start()) + "; " + words(stage.clock()) + ")");
         }
@@ -233,9 +237,11 @@ final class TablesCommand implements Callable<Integer> {
 
     private static void cite(PrintWriter out, Citation citation) {
         out.println("Source         " + citation.document() + ", " + citation.section());
+        String edition = citation.source().edition();
         out.println("               " + citation.source().issuer() + ", "
-                + citation.source().edition() + " " + citation.source().year());
-        out.println("Figures        " + citation.how().title() + (citation.note().isEmpty() ? "" : ": " + citation.note()));
+                + (edition.isEmpty() ? citation.source().year() : edition));
+        out.println(
+                "Figures        " + citation.how().title() + (citation.note().isEmpty() ? "" : ": " + citation.note()));
     }
 
     private static void heading(PrintWriter out, String title) {
@@ -244,12 +250,13 @@ final class TablesCommand implements Callable<Integer> {
     }
 
     private static void line(PrintWriter out, String id, Citation citation) {
-        out.println("  " + column(id) + String.format(Locale.ROOT, "%-8s", citation.how().title())
-                + citation.document() + (citation.section().isEmpty() ? "" : ", " + citation.section()));
+        out.println("  " + column(id)
+                + String.format(Locale.ROOT, "%-8s", citation.how().title()) + citation.document()
+                + (citation.section().isEmpty() ? "" : ", " + citation.section()));
     }
 
     private static String column(String id) {
-        return String.format(Locale.ROOT, "%-30s ", id);
+        return String.format(Locale.ROOT, "%-32s ", id);
     }
 
     private static String words(Enum<?> value) {

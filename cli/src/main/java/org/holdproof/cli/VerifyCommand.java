@@ -119,7 +119,8 @@ final class VerifyCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         List<Path> inputs = new ArrayList<>(List.of(log, batch));
         key.file().ifPresent(inputs::add);
-        Optional<OutputFile> report = pdf.isPresent() ? Optional.of(OutputFile.at(pdf.get(), inputs)) : Optional.empty();
+        Optional<OutputFile> report =
+                pdf.isPresent() ? Optional.of(OutputFile.at(pdf.get(), inputs)) : Optional.empty();
         pdf.ifPresent(inputs::add);
         Optional<OutputFile> figures =
                 json.isPresent() ? Optional.of(OutputFile.at(json.get(), inputs)) : Optional.empty();
@@ -143,8 +144,9 @@ final class VerifyCommand implements Callable<Integer> {
                 signer = key.open(terminal, now);
                 progress.now("writing the report");
                 report.get().write(ReportFile.write(verification, signer, timestamps, now));
-                written.add((signer.isPresent() ? "Report: " : "Report, UNSEALED (no --key; it proves nothing to others): ")
-                        + report.get().path());
+                written.add(
+                        (signer.isPresent() ? "Report: " : "Report, UNSEALED (no --key; it proves nothing to others): ")
+                                + report.get().path());
             }
             if (figures.isPresent()) {
                 figures.get().write(AssessmentJson.write(verification.assessment()));

@@ -76,7 +76,8 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
         TemperatureUnit unit = unit();
         String line = limit().map(boundary -> "; line: " + boundary.text() + ", the least its table credits")
                 .orElse("");
-        return trace().channel() + ", " + unit.symbol() + line + ". Judged by " + assessment.authority().id();
+        return trace().channel() + ", " + unit.symbol() + line + ". Judged by "
+                + assessment.authority().id();
     }
 
     private List<String> checkLines(List<Check> checks, int room, boolean unicode, boolean colour) {

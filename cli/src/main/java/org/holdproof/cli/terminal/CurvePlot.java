@@ -40,6 +40,7 @@ public record CurvePlot(
 
     /** A curve that stays below the limit is seen to. */
     private static final double HEADROOM_CELSIUS = 5;
+
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     /** Lines it takes besides the curve's own rows. */
@@ -92,7 +93,8 @@ public record CurvePlot(
     }
 
     private double highest() {
-        double highest = limit.map(boundary -> boundary.celsius() + HEADROOM_CELSIUS).orElse(Double.NEGATIVE_INFINITY);
+        double highest =
+                limit.map(boundary -> boundary.celsius() + HEADROOM_CELSIUS).orElse(Double.NEGATIVE_INFINITY);
         for (int i = 0; i < trace.size(); i++) {
             highest = Math.max(highest, trace.celsius(i));
         }
