@@ -33,6 +33,10 @@ public final class RuleLibrary {
     private final Map<String, GrowthLimit> growthLimits;
     private final Map<String, BathTime> bathTimes;
     private final Map<String, BoilingPoint> boilingPoints;
+    private final Map<String, GrowthFact> growthFacts;
+    private final Map<String, GrowthModel> growthModels;
+    private final Map<String, GrowthLag> growthLags;
+    private final Map<String, DeathTime> deathTimes;
 
     private RuleLibrary(TableFiles files) throws UnreadableTablesException {
         this.files = files;
@@ -62,6 +66,11 @@ public final class RuleLibrary {
         growthLimits = handbook.growthLimits();
         bathTimes = handbook.bathTimes();
         boilingPoints = handbook.boilingPoints();
+        GrowthFiles growth = new GrowthFiles(files, sources);
+        growthFacts = growth.facts();
+        growthModels = growth.models(growthFacts);
+        growthLags = growth.lags();
+        deathTimes = growth.deathTimes();
     }
 
     /** The built-in tables, loaded once. */
@@ -238,6 +247,31 @@ public final class RuleLibrary {
 
     public List<BoilingPoint> boilingPoints() {
         return List.copyOf(boilingPoints.values());
+    }
+
+    public Optional<GrowthModel> growthModel(String id) {
+        return Optional.ofNullable(growthModels.get(id));
+    }
+
+    public List<GrowthModel> growthModels() {
+        return List.copyOf(growthModels.values());
+    }
+
+    public List<GrowthLag> growthLags() {
+        return List.copyOf(growthLags.values());
+    }
+
+    public Optional<GrowthFact> growthFact(String id) {
+        return Optional.ofNullable(growthFacts.get(id));
+    }
+
+    public List<GrowthFact> growthFacts() {
+        return List.copyOf(growthFacts.values());
+    }
+
+    /** Measured death times, to compare a line with; nothing is judged by them. */
+    public List<DeathTime> deathTimes() {
+        return List.copyOf(deathTimes.values());
     }
 
     /** The documents the rules come from. */
