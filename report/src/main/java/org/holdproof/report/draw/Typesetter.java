@@ -8,6 +8,7 @@ import org.holdproof.report.font.ReportFonts;
 /** Measures and breaks text. */
 public final class Typesetter {
     private static final String ELLIPSIS = "…";
+    private static final double ROUNDING = 1e-3;
 
     private final ReportFonts fonts;
 
@@ -39,26 +40,32 @@ public final class Typesetter {
      */
     public List<String> wrap(Lettering lettering, String text, double width) {
         List<String> lines = new ArrayList<>();
-        String line = "";
+        double blank = width(lettering, " ");
+        StringBuilder line = new StringBuilder();
+        double used = 0;
         for (String word : showable(text).strip().split(" +", -1)) {
-            String longer = line.isEmpty() ? word : line + " " + word;
-            if (width(lettering, longer) <= width) {
-                line = longer;
+            // Nothing is kerned, so widths add up.
+            double wide = width(lettering, word);
+            if (line.length() > 0 && used + blank + wide <= width - ROUNDING) {
+                line.append(' ').append(word);
+                used += blank + wide;
                 continue;
             }
-            if (!line.isEmpty()) {
-                lines.add(line);
+            if (line.length() > 0) {
+                lines.add(line.toString());
             }
             String rest = word;
-            while (width(lettering, rest) > width) {
+            while (wide > width) {
                 int fits = fitting(lettering, rest, width);
                 lines.add(rest.substring(0, fits));
                 rest = rest.substring(fits);
+                wide = width(lettering, rest);
             }
-            line = rest;
+            line = new StringBuilder(rest);
+            used = wide;
         }
-        if (!line.isEmpty()) {
-            lines.add(line);
+        if (line.length() > 0) {
+            lines.add(line.toString());
         }
         return lines;
     }

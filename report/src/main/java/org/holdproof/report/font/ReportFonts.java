@@ -55,6 +55,9 @@ public final class ReportFonts {
      * becomes {@link #UNSHOWABLE}. (A missing glyph would otherwise vanish without a trace.)
      */
     public String showable(String text) {
+        if (text.chars().allMatch(character -> character >= ' ' && character <= '~')) {
+            return text;
+        }
         StringBuilder shown = new StringBuilder(text.length());
         text.codePoints().forEach(character -> {
             if (Character.isWhitespace(character) || Character.isISOControl(character)) {

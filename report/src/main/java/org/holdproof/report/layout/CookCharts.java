@@ -18,9 +18,9 @@ import org.holdproof.core.batch.ColumnRoles;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.standard.Boundary;
 import org.holdproof.core.standard.CoolingRule;
-import org.holdproof.core.standard.HoldingRule;
 import org.holdproof.core.standard.LethalityRow;
 import org.holdproof.report.chart.Blank;
 import org.holdproof.report.chart.CurveChart;
@@ -60,8 +60,7 @@ final class CookCharts {
                 .toList();
         List<LimitLine> limits = new ArrayList<>();
         cookSpan().ifPresent(cook -> rowLine(cook).ifPresent(limits::add));
-        assessment.authority().hotHold().ifPresent(rule -> addLines(limits, Stage.Kind.HOT_HOLD, rule));
-        assessment.authority().coldHold().ifPresent(rule -> addLines(limits, Stage.Kind.STORE, rule));
+        limits.addAll(temperatureLimits());
         assessment.authority().reheat().ifPresent(rule -> rule.target()
                 .ifPresent(target -> addLines(
                         limits,
@@ -113,6 +112,7 @@ final class CookCharts {
                 ? asked
                 : assessment.integrated().stream()
                         .map(integrated -> integrated.kinetics().targetLog10())
+                        .filter(OptionalDouble::isPresent)
                         .findFirst()
                         .orElse(OptionalDouble.empty());
     }
@@ -301,13 +301,23 @@ final class CookCharts {
                                 : row.at().text()));
     }
 
-    private void addLines(List<LimitLine> limits, Stage.Kind kind, HoldingRule rule) {
-        rule.limit()
-                .ifPresent(limit -> addLines(
-                        limits,
-                        kind,
-                        limit,
-                        kind.title() + " " + rule.comparison().words()));
+    /** The limits that checks hold a temperature itself to, over the part they judged: hot hold, cold store. */
+    private List<LimitLine> temperatureLimits() {
+        List<LimitLine> limits = new ArrayList<>();
+        for (Check check : assessment.checks()) {
+            Optional<TemperatureUnit> scale = Figures.scale(check.unit());
+            boolean judgesTemperature = scale.isPresent() && !Figures.isDifference(check);
+            boolean lasts = check.span().map(span -> span.minutes() > 0).orElse(false);
+            if (judgesTemperature && lasts && check.limit().isPresent()) {
+                Boundary limit = new Boundary(check.limit().getAsDouble(), scale.get());
+                limits.add(new LimitLine(
+                        limit.celsius(),
+                        check.span().get().fromMillis(),
+                        check.span().get().toMillis(),
+                        check.comparison().words() + " " + limit.text()));
+            }
+        }
+        return limits;
     }
 
     private void addLines(List<LimitLine> limits, Stage.Kind kind, Boundary boundary, String words) {

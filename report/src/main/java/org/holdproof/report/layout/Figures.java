@@ -167,7 +167,7 @@ final class Figures {
     }
 
     /** A thermometer's error is a difference of temperatures, though its unit is written like a temperature's. */
-    private static boolean isDifference(Check check) {
+    static boolean isDifference(Check check) {
         return check.id().equals(INSTRUMENT);
     }
 
@@ -179,7 +179,8 @@ final class Figures {
         return check.unit().isEmpty() ? "" : " " + check.unit();
     }
 
-    private static Optional<TemperatureUnit> scale(String unit) {
+    /** The scale a unit names; empty where it is not a temperature's. */
+    static Optional<TemperatureUnit> scale(String unit) {
         for (TemperatureUnit scale : TemperatureUnit.values()) {
             if (scale.symbol().equals(unit)) {
                 return Optional.of(scale);

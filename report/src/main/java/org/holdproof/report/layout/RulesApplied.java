@@ -78,12 +78,15 @@ final class RulesApplied {
             return "";
         }
         Citation citation = check.citation().get();
-        Stream<String> cooling = assessment.authority().cooling().stream()
+        Stream<String> cooling = Stream.concat(
+                        assessment.authority().cooling().stream(), assessment.authority().nonContinuous().stream())
                 .filter(rule -> rule.citation().equals(citation))
                 .map(CoolingRule::correctiveAction);
         Stream<String> holding = Stream.of(
                         assessment.authority().comeUp(),
+                        assessment.authority().lowCook(),
                         assessment.authority().hotHold(),
+                        assessment.authority().hotHoldRoast(),
                         assessment.authority().coldHold())
                 .flatMap(Optional::stream)
                 .filter(rule -> rule.citation().equals(citation))

@@ -32,7 +32,7 @@ final class Sources {
                 .add("lethality row"));
         matter.assessment().integrated().forEach(integrated -> uses.computeIfAbsent(
                         integrated.kinetics().citation(), any -> new LinkedHashSet<>())
-                .add("integrated lethality"));
+                .add("lethality curve"));
         Lettering text = Lettering.plain(8.2);
         if (uses.isEmpty()) {
             flow.paragraph(text, "No check rests on a document.");
