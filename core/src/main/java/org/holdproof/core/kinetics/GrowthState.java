@@ -44,7 +44,11 @@ public record GrowthState(double log10PerGram, double ready) {
     public GrowthState after(double potential, double ceilingLog10) {
         double gone = Math.expm1(-potential);
         double adjusted = potential + Math.log1p((1 - ready) * gone);
-        double gained = Math.max(0, -logOfSum(-adjusted, Math.min(0, LN_10 * (log10PerGram - ceilingLog10)) + Math.log(-Math.expm1(-adjusted))));
+        double gained = Math.max(
+                0,
+                -logOfSum(
+                        -adjusted,
+                        Math.min(0, LN_10 * (log10PerGram - ceilingLog10)) + Math.log(-Math.expm1(-adjusted))));
         double readyNow = ready / (ready + (1 - ready) * Math.exp(-potential));
         return new GrowthState(log10PerGram + gained / LN_10, Math.min(1, readyNow));
     }

@@ -135,9 +135,9 @@ class GrowthCheckValuesTest {
      * rates of more digits than the three decimals printed: what that rounding can do to it is taken off the difference.
      */
     private static double squaresOfTheFit(String id, NamedCsvRecord row) {
-        List<NamedCsvRecord> printed = rows().filter(found -> found.getField("quantity")
-                                .equals("rate-log10")
-                        && found.getField("comparison").equals("equal"))
+        List<NamedCsvRecord> printed = rows().filter(
+                        found -> found.getField("quantity").equals("rate-log10")
+                                && found.getField("comparison").equals("equal"))
                 .toList();
         assertThat(printed).hasSize(21);
         double sum = 0;

@@ -23,7 +23,10 @@ final class GrowthEquations {
     private final double[] breaks;
 
     private GrowthEquations(
-            DoubleUnaryOperator growthPerHour, DoubleUnaryOperator log10DeathPerHour, double ceilingLog10, double... breaks) {
+            DoubleUnaryOperator growthPerHour,
+            DoubleUnaryOperator log10DeathPerHour,
+            double ceilingLog10,
+            double... breaks) {
         this.growthPerHour = growthPerHour;
         this.log10DeathPerHour = log10DeathPerHour;
         this.ceilingLog10 = ceilingLog10;

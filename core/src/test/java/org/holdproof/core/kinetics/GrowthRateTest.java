@@ -84,7 +84,9 @@ class GrowthRateTest {
         }
 
         // the largest slope is far below 1e4 an hour for each °C of a step
-        assertThat(rate.fastest(low, high)).isGreaterThanOrEqualTo(fastest - 1e-12).isCloseTo(fastest, within(1e-2));
+        assertThat(rate.fastest(low, high))
+                .isGreaterThanOrEqualTo(fastest - 1e-12)
+                .isCloseTo(fastest, within(1e-2));
         assertThat(rate.slowest(low, high)).isLessThanOrEqualTo(slowest + 1e-12).isCloseTo(slowest, within(1e-2));
         assertThat(rate.fastest()).isGreaterThanOrEqualTo(rate.fastest(low, high) - 1e-12);
         assertThat(rate.alongLine(low, high, 60))

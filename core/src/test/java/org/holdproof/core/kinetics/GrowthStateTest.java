@@ -35,7 +35,8 @@ class GrowthStateTest {
         GrowthRate rate = GrowthRate.of(model);
         Trace trace = GrowthEquations.wandering(random, 40, 0, 60);
         GrowthState start = random(random);
-        double expected = GrowthEquations.withGrowth(rate, CEILING, model.minCelsius(), model.maxCelsius()).log10PerGramAfter(trace, start);
+        double expected = GrowthEquations.withGrowth(rate, CEILING, model.minCelsius(), model.maxCelsius())
+                .log10PerGramAfter(trace, start);
 
         double potential = GrowthScreen.potential(trace, rate, 0, 30).nominal();
 
@@ -87,8 +88,10 @@ class GrowthStateTest {
         assertThat(lagging.after(1e6, CEILING).ready()).isEqualTo(1);
         assertThat(lagging.after(0, CEILING)).isEqualTo(lagging);
         // one survivor in a thousand tonnes, and far fewer than one
-        assertThat(GrowthState.withoutLag(-12).after(1e6, CEILING).log10PerGram()).isCloseTo(CEILING, within(1e-12));
-        assertThat(GrowthState.withoutLag(-900).after(1e6, CEILING).log10PerGram()).isCloseTo(CEILING, within(1e-9));
+        assertThat(GrowthState.withoutLag(-12).after(1e6, CEILING).log10PerGram())
+                .isCloseTo(CEILING, within(1e-12));
+        assertThat(GrowthState.withoutLag(-900).after(1e6, CEILING).log10PerGram())
+                .isCloseTo(CEILING, within(1e-9));
         assertThat(GrowthState.withoutLag(-900).after(Math.log(1000), CEILING).log10PerGram())
                 .isCloseTo(-897, within(1e-9));
         assertThat(GrowthState.withoutLag(9.5).after(10, CEILING).log10PerGram())

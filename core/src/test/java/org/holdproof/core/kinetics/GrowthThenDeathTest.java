@@ -43,7 +43,13 @@ class GrowthThenDeathTest {
         GrowthState start = GrowthState.withLag(3, 0.04);
         GrowthModel model = LIBRARY.growthModel("sal-cooked-chicken").orElseThrow();
         double expected = GrowthEquations.withDeath(
-                        rate("sal-cooked-chicken"), SlowestDeath.vegetative(LIBRARY), CEILING, model.minCelsius(), model.maxCelsius(), 54.4, CROSSING)
+                        rate("sal-cooked-chicken"),
+                        SlowestDeath.vegetative(LIBRARY),
+                        CEILING,
+                        model.minCelsius(),
+                        model.maxCelsius(),
+                        54.4,
+                        CROSSING)
                 .log10PerGramAfter(trace, start);
 
         assertThat(salmonella().along(trace, start).end().log10PerGram())
