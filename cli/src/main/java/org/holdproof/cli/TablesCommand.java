@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.holdproof.cli.terminal.Terminal;
 import org.holdproof.core.standard.AuthorityProfile;
+import org.holdproof.core.standard.AuthorityProfile.LethalityChoice;
 import org.holdproof.core.standard.Citation;
 import org.holdproof.core.standard.CoolingRule;
 import org.holdproof.core.standard.HoldingRule;
@@ -128,22 +130,26 @@ final class TablesCommand implements Callable<Integer> {
 
     private static void show(PrintWriter out, AuthorityProfile profile) {
         out.println(profile.id() + ": " + profile.title());
-        profile.lethality()
-                .forEach(choice -> out.println("Lethality      "
-                        + (choice.species().isEmpty() ? "all" : String.join(", ", choice.species()))
-                        + (choice.forms().isEmpty() ? "" : " (" + String.join(", ", choice.forms()) + ")")
-                        + ": "
-                        + String.join(
-                                ", ",
-                                choice.tables().stream().map(LethalityTable::id).toList())
-                        + choice.kinetics().map(ThermalDeath::id).orElse("")));
-        profile.margin().ifPresent(death -> out.println("Margin         " + death.id()));
+        profile.lethality().forEach(choice -> out.println("Lethality      " + words(choice)));
         profile.comeUp().ifPresent(rule -> out.println("Come-up        " + rule.id()));
         profile.cooling().forEach(rule -> out.println("Cooling        " + rule.id()));
         profile.hotHold().ifPresent(rule -> out.println("Hot holding    " + rule.id()));
         profile.coldHold().ifPresent(rule -> out.println("Cold holding   " + rule.id()));
         profile.reheat().ifPresent(rule -> out.println("Reheating      " + rule.id()));
         profile.left().forEach(left -> out.println("Left open      " + left));
+    }
+
+    /** {@code beef, pork (intact): fsis-2021-meat-6.5-log; margin by salmonella-meat}. */
+    private static String words(LethalityChoice choice) {
+        List<String> rules = Stream.concat(
+                        choice.tables().stream().map(LethalityTable::id),
+                        choice.kinetics().stream().map(ThermalDeath::id))
+                .toList();
+        List<String> margin = choice.margin().stream().map(ThermalDeath::id).toList();
+        return (choice.species().isEmpty() ? "all" : String.join(", ", choice.species()))
+                + (choice.forms().isEmpty() ? "" : " (" + String.join(", ", choice.forms()) + ")")
+                + ": " + String.join(", ", rules)
+                + (margin.isEmpty() ? "" : "; margin by " + String.join(", ", margin));
     }
 
     private static void show(PrintWriter out, LethalityTable table) {
