@@ -134,8 +134,11 @@ final class TablesCommand implements Callable<Integer> {
         profile.comeUp().ifPresent(rule -> out.println("Come-up        " + rule.id()));
         profile.cooling().forEach(rule -> out.println("Cooling        " + rule.id()));
         profile.hotHold().ifPresent(rule -> out.println("Hot holding    " + rule.id()));
+        profile.hotHoldRoast().ifPresent(rule -> out.println("Hot roasts     " + rule.id()));
         profile.coldHold().ifPresent(rule -> out.println("Cold holding   " + rule.id()));
+        profile.shelfLives().forEach(rule -> out.println("Shelf life     " + rule.id() + ": " + rule.title()));
         profile.reheat().ifPresent(rule -> out.println("Reheating      " + rule.id()));
+        profile.records().forEach(rule -> out.println("Records        " + rule.id() + ": " + rule.requirement()));
         profile.left().forEach(left -> out.println("Left open      " + left));
     }
 
