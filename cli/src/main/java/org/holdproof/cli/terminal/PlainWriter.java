@@ -36,7 +36,7 @@ final class PlainWriter extends FilterWriter {
         return switch (c) {
             case '°' -> "";
             case '–', '—', '−', '·' -> "-";
-            case '…' -> "...";
+            case '…' -> "~";
             case '≥' -> ">=";
             case '≤' -> "<=";
             case '×' -> "x";

@@ -17,7 +17,7 @@ public final class Progress implements AutoCloseable {
     /** Replaces what is shown. */
     public void now(String doing) {
         if (watched) {
-            err.print(WIPE + doing + " …");
+            err.print(WIPE + doing);
             err.flush();
         }
     }
