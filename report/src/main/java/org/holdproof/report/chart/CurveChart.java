@@ -88,11 +88,22 @@ public record CurveChart(
                 pen.text(TARGET_LABEL, targetLabel, spot.x() + 2, spot.y());
             });
         });
+        if (points.stream().allMatch(point -> point.best() <= 0)) {
+            nothing(pen, plot, placement);
+        }
         ChartFrame.edge(pen, plot);
         ChartFrame.valuesLeft(pen, plot, axis, ticks);
         pen.text(ChartFrame.NOTE_BOLD, unit, box.x(), box.y());
         ChartFrame.clock(pen, plot, time);
         legend(pen, plot);
+    }
+
+    /** A line along the foot of the plot is easily missed. */
+    private static void nothing(Pen pen, Box plot, Placement placement) {
+        String words = "nothing credited at any time, even at best";
+        double width = pen.type().width(ChartFrame.NOTE_BOLD, words);
+        Box spot = new Box(plot.centreX() - width / 2, plot.bottom() - 20, width, LABEL.line());
+        placement.place(List.of(spot)).ifPresent(free -> pen.text(ChartFrame.NOTE_BOLD, words, free.x(), free.y()));
     }
 
     private interface Level {

@@ -20,7 +20,7 @@ final class CheckCells {
     private static final Lettering PLACE = Lettering.soft(6.6);
     private static final Lettering FIGURE = Lettering.plain(7.4);
     private static final double SIGN = 10;
-    private static final double GAUGE = 10;
+    private static final double GAUGE = 9;
     private static final double LEAST_PLACE = 90;
     private static final String SEPARATOR = " · ";
 

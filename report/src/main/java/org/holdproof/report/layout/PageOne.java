@@ -23,7 +23,7 @@ import org.holdproof.report.draw.VerdictSign;
 /** The page that decides at a glance. */
 final class PageOne {
     private static final double BANNER_SIGN = 42;
-    private static final double LEAST_CHART = 142;
+    private static final double LEAST_CHART = 134;
     private static final double MOST_CHART = 320;
     private static final double BOX_PAD = 6;
     private static final int MOST_NEXT_LINES = 8;

@@ -23,7 +23,7 @@ import org.holdproof.report.font.ReportFonts;
 /** Draws a report's pages. It touches page content and outline only, never the file's own properties. */
 public final class ReportLayout {
     /** Nothing is drawn nearer to the sheet's edge than this, in points. */
-    static final double MARGIN = 34;
+    static final double MARGIN = 32;
 
     private static final double HEADER = 18;
     private static final double FOOTER = 16;

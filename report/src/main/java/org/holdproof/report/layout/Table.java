@@ -12,7 +12,7 @@ import org.holdproof.report.draw.Stroke;
  */
 final class Table {
     static final double GUTTER = 7;
-    private static final double PAD = 2;
+    private static final double PAD = 1.6;
     private static final double WORTH_STARTING = 60;
     private static final Lettering HEAD = Lettering.bold(7).in(Palette.SOFT);
 
