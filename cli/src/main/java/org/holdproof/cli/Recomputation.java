@@ -47,7 +47,7 @@ record Recomputation(Optional<Assessment> again, List<String> differences) {
             if (authority.isEmpty()) {
                 return failed("the embedded tables have no authority profile '" + batch.authority() + "'");
             }
-            Assessment again = Assessor.assess(read(log.get(), batch), batch, authority.get(), library.edition());
+            Assessment again = Assessor.assess(read(log.get(), batch), batch, authority.get(), library);
             return new Recomputation(
                     Optional.of(again), AssessmentJson.differences(figures.get().content(), again));
         } catch (UnreadableLogException

@@ -24,7 +24,7 @@ record Verification(Path logFile, BatchFile batch, RuleLibrary library, ProbeLog
         progress.now("reading " + InputFile.name(logFile));
         ProbeLog log = LogReader.read(logFile, batch.record().log());
         progress.now("judging " + log.rows() + " rows");
-        Assessment assessment = Assessor.assess(log, batch.record(), authority, library.edition());
+        Assessment assessment = Assessor.assess(log, batch.record(), authority, library);
         return new Verification(logFile, batch, library, log, assessment);
     }
 

@@ -14,6 +14,7 @@ import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.standard.AuthorityProfile;
 import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.core.standard.RuleLibrary;
 import org.holdproof.core.standard.ThermalDeath;
 
 /** Judges one batch: its log, its record and the authority's rules in, every check with its verdict out. */
@@ -26,10 +27,10 @@ public final class Assessor {
     /**
      * Puts every question the batch gives occasion for to its log.
      *
-     * @param tablesEdition which edition of the reference tables the profile comes from, as printed
+     * @param library the tables the profile comes from
      * @throws ColumnMissingException if the record names a core column the log does not have
      */
-    public static Assessment assess(ProbeLog log, BatchRecord batch, AuthorityProfile authority, String tablesEdition)
+    public static Assessment assess(ProbeLog log, BatchRecord batch, AuthorityProfile authority, RuleLibrary library)
             throws ColumnMissingException {
         InstrumentStanding standing = InstrumentStanding.of(batch.instrument());
         List<Trace> core = new ArrayList<>();
@@ -54,10 +55,10 @@ public final class Assessor {
                 checks.stream().map(Check::verdict).reduce(Verdict.MET, Verdict::and),
                 batch,
                 authority,
-                tablesEdition,
+                library.edition(),
                 span,
                 checks,
-                cautions(log, evidence),
+                cautions(log, evidence, library, checks),
                 margins.stream().findFirst().map(found -> curve(evidence, found)),
                 margins,
                 facts(log, evidence, standing));
@@ -90,10 +91,11 @@ public final class Assessor {
         return checks;
     }
 
-    private static List<Caution> cautions(ProbeLog log, Evidence evidence) {
+    private static List<Caution> cautions(ProbeLog log, Evidence evidence, RuleLibrary library, List<Check> checks) {
         List<Caution> cautions = new ArrayList<>(new RecordChecks(evidence).cautions(log));
         new InterruptionCheck(evidence).changeOver().ifPresent(cautions::add);
         HumidityCheck.dried(evidence).ifPresent(cautions::add);
+        cautions.addAll(new ModelledGrowth(evidence, library).cautions(checks));
         cautions.addAll(new ShelfLifeChecks(evidence).useBy());
         return cautions;
     }

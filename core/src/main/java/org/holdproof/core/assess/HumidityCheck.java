@@ -41,9 +41,9 @@ final class HumidityCheck {
         Optional<HumidityOption> bag = options.stream()
                 .filter(option -> option.means() == Means.SEALED_BAG)
                 .findFirst();
-        if (bag.isPresent() && lethalWhenSealed()) {
+        if (bag.isPresent() && lethalWhenSealed(lethality)) {
             return Optional.of(answer(
-                    bag.get(), Verdict.MET, "The lethal time and temperature was reached sealed in the bag.", ""));
+                    bag.get(), Verdict.MET, "What heat there was to make it lethal, it had sealed in the bag.", ""));
         }
         List<String> tried = new ArrayList<>();
         for (Stage stage : evidence.timeline().all(Stage.Kind.SMOKE)) {
@@ -65,8 +65,11 @@ final class HumidityCheck {
         return Optional.of(unproven(options.get(0), tried));
     }
 
-    /** Whether the readings from bagging on, or in the bath, meet a row by themselves. */
-    private boolean lethalWhenSealed() {
+    /**
+     * Whether the food was made lethal sealed, or can only have been: the readings from bagging on, or in the bath, meet
+     * a row by themselves, or the time that decides lies after it.
+     */
+    private boolean lethalWhenSealed(Check lethality) {
         Optional<Span> cook = evidence.timeline().cook();
         Optional<Stage> sealed = evidence.batch().stages().stream()
                 .filter(stage -> stage.kind() == Stage.Kind.BAG || stage.kind() == Stage.Kind.BATH)
@@ -78,8 +81,9 @@ final class HumidityCheck {
         if (from > cook.get().toMillis()) {
             return false;
         }
-        return evidence.within(new Span(from, cook.get().toMillis())).stream()
-                .allMatch(trace -> !trace.isEmpty() && judge(trace).verdict() == Verdict.MET);
+        return lethality.span().filter(span -> span.fromMillis() >= from).isPresent()
+                || evidence.within(new Span(from, cook.get().toMillis())).stream()
+                        .allMatch(trace -> !trace.isEmpty() && judge(trace).verdict() == Verdict.MET);
     }
 
     private RowJudgement judge(Trace trace) {

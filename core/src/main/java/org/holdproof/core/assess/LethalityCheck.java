@@ -106,7 +106,7 @@ final class LethalityCheck {
         if (governing.verdict() == Verdict.MET) {
             return probe + " stayed at or above " + at + " for "
                     + Wording.minutes(governing.minutes().worst()) + " even at worst; "
-                    + governing.row().printedTime() + " is asked.";
+                    + governing.row().printedTime() + " is asked." + firstProven(trace, rows);
         }
         if (peak + evidence.toleranceCelsius() < lowest - TemperatureUnit.SLACK_CELSIUS) {
             return probe + " never rose above " + evidence.wording().temperature(peak)
@@ -126,6 +126,17 @@ final class LethalityCheck {
                 + Wording.minutes(governing.minutes().worst()) + " and "
                 + Wording.minutes(governing.minutes().best())
                 + "; " + governing.row().printedTime() + " is asked, so the record does not decide.";
+    }
+
+    /** When a row of the table was first proven, which may be another one, earlier. */
+    private String firstProven(Trace trace, List<LethalityRow> rows) {
+        return rows.stream()
+                .flatMap(row ->
+                        FirstMet.millis(trace, row, evidence.toleranceCelsius(), evidence.gapMinutes(trace)).stream())
+                .min(Comparator.naturalOrder())
+                .map(millis -> " A row of the table was first proven at "
+                        + evidence.wording().clock(millis) + ".")
+                .orElse("");
     }
 
     /** A core that met the rounded Celsius figure but not the Fahrenheit one it stands for. */

@@ -113,7 +113,7 @@ class AssessorLawsTest {
                     batch.stages(),
                     batch.roles());
             RuleLibrary library = RuleLibrary.builtIn();
-            return Assessor.assess(log, named, library.profile(authority).orElseThrow(), library.edition());
+            return Assessor.assess(log, named, library.profile(authority).orElseThrow(), library);
         }
 
         List<Integer> order() {

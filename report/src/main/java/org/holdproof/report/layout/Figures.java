@@ -14,6 +14,7 @@ import org.holdproof.core.standard.Boundary;
 /** Prints a check's figures. */
 final class Figures {
     private static final int MOST_PLACES = 4;
+    private static final double SECONDS_BELOW_MINUTES = 2;
     private static final String UNBOUNDED = "not bounded";
     private static final String INSTRUMENT = "instrument";
 
@@ -37,9 +38,13 @@ final class Figures {
 
     /** The limit as it reads: {@code at most 120 min}; empty where the check has none. */
     String limit(Check check) {
-        return check.limit().isEmpty()
-                ? ""
-                : check.comparison().words() + " " + value(check, check.limit().getAsDouble(), MOST_PLACES, true);
+        if (check.limit().isEmpty()) {
+            return "";
+        }
+        double limit = check.limit().getAsDouble();
+        boolean seconds = check.unit().equals("min") && limit > 0 && limit < SECONDS_BELOW_MINUTES;
+        return check.comparison().words() + " "
+                + (seconds ? trimmed(limit * 60, 1) + " s" : value(check, limit, MOST_PLACES, true));
     }
 
     /** The figures from worst to best; one text where they are one figure, none where there is none. */

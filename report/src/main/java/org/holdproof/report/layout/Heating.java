@@ -15,6 +15,7 @@ import org.holdproof.report.draw.Lettering;
 
 /** The row the core was held against, and the lethality that built up. */
 final class Heating {
+    private static final double MEANINGFUL_LOGS = 20;
     private static final double CHART = 166;
     private static final Lettering TEXT = Lettering.plain(8.2);
 
@@ -81,12 +82,17 @@ final class Heating {
         Degrees degrees = matter.degrees();
         ThermalDeath death = integrated.kinetics();
         return death.title() + (death.organism().isBlank() ? "" : ", " + death.organism()) + ": over the cook "
-                + Figures.number(integrated.log10().worst(), 2) + " log10 at worst, "
-                + Figures.number(integrated.log10().nominal(), 2) + " nominal, "
-                + Figures.number(integrated.log10().best(), 2) + " at best at " + integrated.channel() + ". D is "
+                + logs(integrated.log10().worst()) + " log10 at worst, "
+                + logs(integrated.log10().nominal()) + " nominal, "
+                + logs(integrated.log10().best()) + " at best at " + integrated.channel() + ". D is "
                 + Figures.trimmed(death.dMinutes(), 4) + " min at " + degrees.text(death.referenceCelsius()) + ", z "
                 + degrees.difference(death.zCelsius()) + "; nothing is credited below "
                 + degrees.text(death.floorCelsius()) + ", no faster rate above " + degrees.text(death.capCelsius())
                 + " (" + death.citation().text() + ").";
+    }
+
+    /** No food starts with so many cells that a figure beyond this says more. */
+    private static String logs(double log10) {
+        return log10 > MEANINGFUL_LOGS ? "more than " + Figures.number(MEANINGFUL_LOGS, 0) : Figures.number(log10, 2);
     }
 }

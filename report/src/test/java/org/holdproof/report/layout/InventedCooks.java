@@ -135,7 +135,7 @@ final class InventedCooks {
         AuthorityProfile profile = library.profile(authority).orElseThrow();
         Assessment assessment;
         try {
-            assessment = Assessor.assess(log, batch, profile, library.edition());
+            assessment = Assessor.assess(log, batch, profile, library);
         } catch (ColumnMissingException impossible) {
             throw new IllegalStateException(impossible);
         }

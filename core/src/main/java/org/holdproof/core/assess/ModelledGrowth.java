@@ -1,0 +1,80 @@
+package org.holdproof.core.assess;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.holdproof.core.batch.Product;
+import org.holdproof.core.batch.Stage;
+import org.holdproof.core.kinetics.GrowthChoice;
+import org.holdproof.core.kinetics.GrowthRange;
+import org.holdproof.core.kinetics.GrowthScreen;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.standard.RuleLibrary;
+
+/**
+ * What may have grown while the food heated and while it cooled. It has no verdict and overrides none: it is said where
+ * a limit on time was missed or could not be proven, with what it cannot claim.
+ */
+final class ModelledGrowth {
+    private final Evidence evidence;
+    private final List<GrowthChoice> organisms;
+
+    ModelledGrowth(Evidence evidence, RuleLibrary library) {
+        this.evidence = evidence;
+        this.organisms = GrowthChoice.forSpecies(library, word(evidence.batch().product()));
+    }
+
+    List<Caution> cautions(List<Check> checks) {
+        List<Caution> cautions = new ArrayList<>();
+        checks.stream()
+                .filter(check -> check.id().equals(ComeUpCheck.ID) && check.verdict() != Verdict.MET)
+                .findFirst()
+                .flatMap(Check::span)
+                .flatMap(span -> said("growth.come-up", "while heating", span, false))
+                .ifPresent(cautions::add);
+        boolean missed = checks.stream()
+                .anyMatch(check -> check.id().startsWith(CoolingChecks.ID) && check.verdict() != Verdict.MET);
+        boolean lethal = checks.stream()
+                .anyMatch(check -> check.id().equals(LethalityCheck.ID) && check.verdict() == Verdict.MET);
+        Optional<Stage> chill = evidence.timeline().chill();
+        if (missed && chill.isPresent()) {
+            said("growth.cooling", "while cooling", evidence.timeline().span(chill.get()), lethal)
+                    .ifPresent(cautions::add);
+        }
+        return cautions;
+    }
+
+    /** The most that any probe's stretch allows, organism by organism. */
+    private Optional<Caution> said(String id, String when, Span span, boolean vegetativeCellsKilled) {
+        List<GrowthRange> most = new ArrayList<>();
+        for (GrowthChoice organism : organisms) {
+            evidence.within(span).stream()
+                    .map(trace -> screen(trace, organism, vegetativeCellsKilled))
+                    .flatMap(List::stream)
+                    .max(Comparator.comparingDouble(GrowthRange::highLog10))
+                    .ifPresent(most::add);
+        }
+        if (most.isEmpty()) {
+            return Optional.empty();
+        }
+        String growth = most.stream().map(GrowthRange::text).collect(Collectors.joining(" "));
+        return Optional.of(
+                new Caution(id, "What may have grown " + when + ", by models. " + growth + " " + GrowthRange.CAUTION));
+    }
+
+    private List<GrowthRange> screen(Trace trace, GrowthChoice organism, boolean vegetativeCellsKilled) {
+        return GrowthScreen.of(
+                trace,
+                List.of(organism),
+                evidence.toleranceCelsius(),
+                evidence.gapMinutes(trace),
+                vegetativeCellsKilled);
+    }
+
+    private static String word(Product product) {
+        return product.species().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}
