@@ -74,11 +74,13 @@ public record GrowthRange(
         return models.stream().mapToDouble(GrowthModel::startLog10).max().orElseThrow();
     }
 
-    /** The range in words: {@code C. perfringens: modelled growth 1.5 to 4 logs (with and without a lag).} */
+    /** The range in words: {@code Salmonella: modelled growth 1 to 2 logs (no lag counted).} */
     public String text() {
         StringBuilder text = new StringBuilder(organism);
         text.append(": modelled growth ").append(HalfLogs.range(lowLog10(), highLog10()));
-        text.append(lagging.isPresent() ? " (with and without a lag)." : " (no lag counted).");
+        text.append(
+                lagging.map(found -> " (with a lag" + unconfirmed(found.lag().citation(), ",") + " and without one).")
+                        .orElse(" (no lag counted)."));
         if (spansGap) {
             text.append(" The upper end counts gaps in the record as growth at its fastest.");
         }
@@ -86,8 +88,13 @@ public record GrowthRange(
                 .append(HalfLogs.figure(concern.log10()))
                 .append(" log10 CFU/g. ")
                 .append(concern.why().statement())
-                .append(concern.why().citation().how() == How.MEMORY ? " (from memory, unconfirmed)." : "."));
+                .append(unconfirmed(concern.why().citation(), ""))
+                .append('.'));
         return text.toString();
+    }
+
+    private static String unconfirmed(Citation citation, String end) {
+        return citation.how() == How.MEMORY ? ", from memory, unconfirmed" + end : "";
     }
 
     /** What the range cannot claim, and what it assumes. */
@@ -101,8 +108,8 @@ public record GrowthRange(
 
     /** Where the models, the lag and the count of concern stand; unconfirmed ones say so. */
     public List<Citation> citations() {
-        List<Citation> citations =
-                new ArrayList<>(models.stream().map(GrowthModel::citation).toList());
+        List<Citation> citations = new ArrayList<>(
+                models.stream().map(GrowthModel::citation).distinct().toList());
         lagging.ifPresent(found -> citations.add(found.lag().citation()));
         models.stream()
                 .flatMap(model -> model.concern().stream())

@@ -61,7 +61,9 @@ class GrowthRangeTest {
                         Cooling.exactlyAtTheLimits(), GrowthChoice.forSpecies(LIBRARY, "beef"), 0, 5, true)
                 .get(0);
 
-        assertThat(range.text()).isEqualTo("C. perfringens: modelled growth 1.5 to 4 logs (with and without a lag).");
+        assertThat(range.text())
+                .isEqualTo(
+                        "C. perfringens: modelled growth 1.5 to 4 logs (with a lag, from memory, unconfirmed, and without one).");
         assertThat(range.caveat())
                 .startsWith("A worst-case screen for uncured meat: with lag it gives 1.5 to 2 logs on a cool exactly at"
                         + " 1.5 h and 5 h")
@@ -93,7 +95,7 @@ class GrowthRangeTest {
         assertThat(warm.text())
                 .contains("The count may have reached 5 log10 CFU/g.")
                 .contains("toxin is not destroyed")
-                .endsWith("(from memory, unconfirmed).");
+                .endsWith(", from memory, unconfirmed.");
         assertThat(brief.concern()).isEmpty();
         assertThat(brief.text()).isEqualTo("S. aureus: modelled growth 0.5 to 1 log (no lag counted).");
     }
