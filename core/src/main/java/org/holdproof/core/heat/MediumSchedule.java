@@ -137,10 +137,8 @@ public final class MediumSchedule {
 
     /** The medium's temperature at a minute from 0 to {@link #endMinutes()}, in °C; at a step, the later one. */
     public double celsius(double minute) {
-        int segment = 0;
-        while (segment < segments() - 1 && minute >= endMinute[segment]) {
-            segment++;
-        }
+        int found = Arrays.binarySearch(endMinute, minute);
+        int segment = Math.min(found < 0 ? -found - 1 : found + 1, segments() - 1);
         return celsius(segment, minute);
     }
 
