@@ -6,7 +6,8 @@ package org.holdproof.core.heat;
  * surface. Nothing freezes, thaws, dries or shrinks.
  *
  * <p>Every run is marched twice, once with grid and steps halved; a third of the largest difference is the finer run's
- * error (Richardson), and halving goes on until it is below the tolerance. Not tied to a thread; safe to share.
+ * error (Richardson), and halving goes on until it is at most half the tolerance. Steps that a dense log or dense asking has already made short
+ * are not split further; what that hides is below a third of the estimate. Not tied to a thread; safe to share.
  */
 public final class Conduction {
     /** Largest error of any returned temperature unless asked otherwise, in °C. */

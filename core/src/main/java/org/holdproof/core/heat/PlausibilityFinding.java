@@ -29,6 +29,7 @@ public record PlausibilityFinding(
         double noiseCelsius,
         OptionalLong atMillis,
         Optional<Trace> fastestPossible) {
+    private static final double LEAST_THRESHOLD = 0.5;
 
     /** What the readings can and cannot be. */
     public enum Outcome {
@@ -72,6 +73,4 @@ public record PlausibilityFinding(
                 OptionalLong.empty(),
                 Optional.empty());
     }
-
-    private static final double LEAST_THRESHOLD = 0.5;
 }

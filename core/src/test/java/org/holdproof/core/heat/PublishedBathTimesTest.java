@@ -124,7 +124,7 @@ class PublishedBathTimesTest {
     }
 
     @Test
-    void theTablesAreReproducedInAsManyCellsAsTheStudyFound() {
+    void thisManyCellsComeOutExactly() {
         Map<String, Long> exact = pasteurizationCells()
                 .map(PublishedBathTimesTest::row)
                 .filter(row -> roundedUp(pasteurizationMinutes(row)) == number(row, "published_min"))
