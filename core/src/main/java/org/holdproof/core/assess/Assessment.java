@@ -17,6 +17,7 @@ import org.holdproof.core.standard.AuthorityProfile;
  * @param cautions what to know besides
  * @param lethality cumulative log10 reduction at the governing core probe, where there are kinetics to show it with
  * @param integrated integrated lethality, shown as margin
+ * @param fastestCore the fastest rise a core of the declared thickness can make, where a probe's readings exceed it
  * @param record what the log is worth as a record
  */
 public record Assessment(
@@ -29,6 +30,7 @@ public record Assessment(
         List<Caution> cautions,
         Optional<Curve> lethality,
         List<Integrated> integrated,
+        Optional<Curve> fastestCore,
         RecordFacts record) {
 
     public Assessment {

@@ -46,7 +46,9 @@ public final class Assessor {
                 new CookTimeline(batch, span),
                 new Wording(authority.units(), batch.kitchen().zone()));
 
-        List<Check> checks = checks(evidence);
+        List<ProbePlaceCheck.Judged> probes =
+                new ProbePlaceCheck(evidence, CookMedium.of(log, batch, evidence.timeline())).judged();
+        List<Check> checks = checks(evidence, probes);
         List<Integrated> margins = LethalityCheck.choice(authority, batch.product()).stream()
                 .flatMap(choice -> choice.margin().stream())
                 .flatMap(kinetics -> integrated(evidence, kinetics).stream())
@@ -58,23 +60,25 @@ public final class Assessor {
                 library.edition(),
                 span,
                 checks,
-                cautions(log, evidence, library, checks),
+                cautions(log, evidence, library, checks, probes),
                 margins.stream().findFirst().map(found -> curve(evidence, found)),
                 margins,
+                ProbePlaceCheck.curve(probes),
                 facts(log, evidence, standing));
     }
 
     /** Every question the batch gives occasion for, in the order a cook happens. */
-    private static List<Check> checks(Evidence evidence) {
+    private static List<Check> checks(Evidence evidence, List<ProbePlaceCheck.Judged> probes) {
         AuthorityProfile authority = evidence.authority();
         List<LethalityRow> rows = rows(evidence);
         List<Check> checks = new ArrayList<>(new RecordChecks(evidence).checks());
+        ProbePlaceCheck.check(probes).ifPresent(checks::add);
         checks.addAll(new InterruptionCheck(evidence).checks());
         authority
                 .comeUp()
                 .flatMap(rule -> new ComeUpCheck(evidence, rule).check(rows))
                 .ifPresent(checks::add);
-        Check lethality = new LethalityCheck(evidence).check();
+        Check lethality = ProbePlaceCheck.trusted(new LethalityCheck(evidence).check(), probes);
         checks.add(lethality);
         new HumidityCheck(evidence, rows).check(lethality).ifPresent(checks::add);
         authority
@@ -91,8 +95,14 @@ public final class Assessor {
         return checks;
     }
 
-    private static List<Caution> cautions(ProbeLog log, Evidence evidence, RuleLibrary library, List<Check> checks) {
+    private static List<Caution> cautions(
+            ProbeLog log,
+            Evidence evidence,
+            RuleLibrary library,
+            List<Check> checks,
+            List<ProbePlaceCheck.Judged> probes) {
         List<Caution> cautions = new ArrayList<>(new RecordChecks(evidence).cautions(log));
+        cautions.addAll(ProbePlaceCheck.cautions(probes));
         new InterruptionCheck(evidence).changeOver().ifPresent(cautions::add);
         HumidityCheck.dried(evidence).ifPresent(cautions::add);
         cautions.addAll(new ModelledGrowth(evidence, library).cautions(checks));

@@ -184,6 +184,7 @@ class AssessmentJsonTest {
                                         "")),
                         "Core 1",
                         new Bounded(6.25, 7.5, 9))),
+                Optional.empty(),
                 new RecordFacts(
                         601,
                         1,

@@ -183,6 +183,7 @@ final class InventedExtremes {
                 old.cautions(),
                 old.lethality(),
                 old.integrated(),
+                old.fastestCore(),
                 new RecordFacts(4000, 1, 5, gaps, -0.4, 1));
         return InventedCooks.content(gappy, content.log());
     }
@@ -297,6 +298,7 @@ final class InventedExtremes {
                 cautions,
                 Optional.empty(),
                 List.of(),
+                Optional.empty(),
                 new RecordFacts(log.rows(), 1, 5, List.of(), 0, 0.5));
         return InventedCooks.content(assessment, log);
     }

@@ -273,6 +273,7 @@ class ReportLayoutTest {
                 List.of(),
                 old.lethality(),
                 old.integrated(),
+                old.fastestCore(),
                 old.record());
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> InventedCooks.content(empty, content.log()))
