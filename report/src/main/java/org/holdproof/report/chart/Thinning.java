@@ -3,6 +3,7 @@ package org.holdproof.report.chart;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.holdproof.core.assess.Curve;
 import org.holdproof.core.log.ProbeLog;
 
 /**
@@ -55,6 +56,13 @@ public final class Thinning {
         public double celsius(int point) {
             return celsius[point];
         }
+    }
+
+    /** A computed line, already thin enough: its nominal values, in °C. */
+    public static Run line(List<Curve.Point> points) {
+        return new Run(
+                points.stream().mapToLong(Curve.Point::epochMillis).toArray(),
+                points.stream().mapToDouble(Curve.Point::nominal).toArray());
     }
 
     /**

@@ -38,6 +38,8 @@ import org.holdproof.report.draw.Stroke;
 final class CookCharts {
     private static final long MINUTE = 60_000;
     private static final int MOST_OTHER_CORES = 31;
+    /** A rise that matters for where a probe sat is over by then. */
+    private static final long LONGEST_RISE = 4 * 60 * MINUTE;
 
     private final Matter matter;
     private final Assessment assessment;
@@ -80,6 +82,36 @@ final class CookCharts {
         return rowLine(span)
                 .map(line ->
                         chart(span, governing(RulesApplied.LETHALITY), List.of(line), List.of(), decisive(), false));
+    }
+
+    /** A doubted probe's rise against the fastest a core could make; empty where none is doubted. */
+    Optional<TemperatureChart> probePlace() {
+        Optional<Check> doubted =
+                matter.rules().checks(RulesApplied.PROBE_PLACE).stream().findFirst();
+        return assessment
+                .fastestCore()
+                .flatMap(fastest -> doubted.map(check -> {
+                    Span heating = check.span().orElseGet(this::wholeCook);
+                    Span rise = new Span(
+                            heating.fromMillis(), Math.min(heating.toMillis(), heating.fromMillis() + LONGEST_RISE));
+                    List<TemperatureTrace> traces = new ArrayList<>(traces(rise, check.channel(), true));
+                    traces.add(new TemperatureTrace(
+                            "fastest possible core",
+                            List.of(Thinning.line(fastest.points())),
+                            Stroke.dashed(Palette.LIMIT, 1.4, 4, 2),
+                            0));
+                    return new TemperatureChart(
+                            rise.fromMillis(),
+                            rise.toMillis(),
+                            matter.clock().zone(),
+                            matter.degrees().units(),
+                            traces,
+                            stageBands(),
+                            List.of(),
+                            List.of(),
+                            blanks(rise, check.channel()),
+                            List.of());
+                }));
     }
 
     /** Cumulative lethality; empty where the assessment has no curve. */

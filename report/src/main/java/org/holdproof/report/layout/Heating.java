@@ -30,8 +30,9 @@ final class Heating {
         flow.section("Lethality", 120);
         check.ifPresent(held -> flow.paragraph(TEXT, rowWords(matter, held)));
         CookCharts charts = new CookCharts(matter, flow.width());
+        charts.probePlace().ifPresent(chart -> chart(flow, "Readings against the fastest possible core", chart));
         Span span = charts.lethalitySpan();
-        charts.cook(span).ifPresent(chart -> cook(flow, chart));
+        charts.cook(span).ifPresent(chart -> chart(flow, "Core temperature against the row", chart));
         charts.lethality(span)
                 .ifPresent(chart ->
                         lethality(matter, flow, chart, curve.orElseThrow().title()));
@@ -61,8 +62,8 @@ final class Heating {
         return verdict + row + measured + decided;
     }
 
-    private static void cook(Flow flow, TemperatureChart chart) {
-        flow.subsection("Core temperature against the row", CHART);
+    private static void chart(Flow flow, String title, TemperatureChart chart) {
+        flow.subsection(title, CHART);
         Box box = new Box(flow.left(), flow.y(), flow.width(), CHART - 6);
         flow.mark(pen -> chart.draw(pen, box));
         flow.skip(CHART);

@@ -17,6 +17,7 @@ import org.holdproof.core.standard.LethalityRow;
  */
 final class RulesApplied {
     static final String LETHALITY = "lethality";
+    static final String PROBE_PLACE = "probe-place";
     static final String COOLING = "cooling";
 
     private final Assessment assessment;
