@@ -80,7 +80,7 @@ final class CoolingChecks {
      * From where the clock can have started to the end of the chill. It can have started when the food left the heat,
      * or before, if it fell through the upper temperature while the stage still ran and did not recover.
      */
-    private Span window(CoolingRule rule, Stage chill) {
+    Span window(CoolingRule rule, Stage chill) {
         long chillFrom = chill.from().toEpochMilli();
         long to = Math.max(chillFrom, evidence.timeline().span(chill).toMillis());
         Optional<Stage> heat = evidence.timeline().lastHeatBefore(chillFrom);

@@ -44,6 +44,7 @@ public final class CoolingClock {
      * @param startLogged whether the start is known
      * @param ended whether the end is known
      * @param startMillis the latest the clock can have started
+     * @param earliestStartMillis the earliest it can have started; empty where that is not logged
      * @param limitMillis the latest the limit can have run out; empty without a limit
      */
     public record StageTime(
@@ -53,6 +54,7 @@ public final class CoolingClock {
             boolean startLogged,
             boolean ended,
             long startMillis,
+            OptionalLong earliestStartMillis,
             OptionalLong limitMillis) {}
 
     private record Instant(double earliest, double latest) {
@@ -134,6 +136,7 @@ public final class CoolingClock {
                 Double.isFinite(start.earliest()),
                 Double.isFinite(end.latest()),
                 millisAt(start.latest()),
+                earliest(start),
                 limit);
     }
 
@@ -235,6 +238,7 @@ public final class CoolingClock {
                 startLogged,
                 ended,
                 millisAt(Double.isFinite(start.latest()) ? start.latest() : 0),
+                earliest(start),
                 limit);
     }
 
@@ -273,6 +277,10 @@ public final class CoolingClock {
 
     private double minutes(OptionalLong millis, double otherwise) {
         return millis.isPresent() ? (millis.getAsLong() - trace.firstMillis()) / 60_000.0 : otherwise;
+    }
+
+    private OptionalLong earliest(Instant start) {
+        return Double.isFinite(start.earliest()) ? OptionalLong.of(millisAt(start.earliest())) : OptionalLong.empty();
     }
 
     private long millisAt(double minutes) {

@@ -86,13 +86,13 @@ final class ShelfLifeChecks {
         return cautions;
     }
 
-    private List<ShelfLifeRule> rules() {
+    List<ShelfLifeRule> rules() {
         return evidence.authority().shelfLives().stream()
                 .filter(rule -> rule.from() != ShelfLifeRule.From.REMOVAL)
                 .toList();
     }
 
-    private LocalDate lastDay(ShelfLifeRule rule) {
+    LocalDate lastDay(ShelfLifeRule rule) {
         return ShelfLife.lastDay(rule, prepared(), Optional.empty(), Optional.empty());
     }
 
