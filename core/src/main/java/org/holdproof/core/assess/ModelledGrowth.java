@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.batch.Stage;
@@ -12,6 +13,7 @@ import org.holdproof.core.kinetics.GrowthChoice;
 import org.holdproof.core.kinetics.GrowthRange;
 import org.holdproof.core.kinetics.GrowthScreen;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.standard.LethalityTable;
 import org.holdproof.core.standard.RuleLibrary;
 
 /**
@@ -61,8 +63,30 @@ final class ModelledGrowth {
             return Optional.empty();
         }
         String growth = most.stream().map(GrowthRange::text).collect(Collectors.joining(" "));
-        return Optional.of(
-                new Caution(id, "What may have grown " + when + ", by models. " + growth + " " + GrowthRange.CAUTION));
+        return Optional.of(new Caution(
+                id,
+                "What may have grown " + when + ", by models. " + growth + " " + GrowthRange.CAUTION + recook(most)));
+    }
+
+    /** What a recook would have to reach, where the table says what reduction it stands for. */
+    private String recook(List<GrowthRange> most) {
+        OptionalDouble target = LethalityCheck.choice(
+                        evidence.authority(), evidence.batch().product())
+                .flatMap(choice -> choice.tables().stream().findFirst())
+                .map(LethalityTable::targetLog10)
+                .orElse(OptionalDouble.empty());
+        Optional<GrowthRange> salmonella = most.stream()
+                .filter(range -> range.organism().startsWith("Salmonella"))
+                .findFirst();
+        if (target.isEmpty() || salmonella.isEmpty()) {
+            return "";
+        }
+        double halves = Math.ceil(salmonella.get().highLog10() * 2) / 2;
+        return String.format(
+                Locale.ROOT,
+                " A recook would have to reach %.1f log of Salmonella: the %.1f asked and that growth on top (FSIS Cooking Guideline 2021, pages 70 to 72).",
+                Recook.neededLog10(target.getAsDouble(), halves),
+                target.getAsDouble());
     }
 
     private List<GrowthRange> screen(Trace trace, GrowthChoice organism, boolean vegetativeCellsKilled) {

@@ -8,7 +8,6 @@ import org.holdproof.core.heat.Piece;
 import org.holdproof.core.heat.PlausibilityFinding;
 import org.holdproof.core.heat.ProbePlausibility;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.standard.Comparison;
 
 /**
@@ -20,9 +19,9 @@ final class ProbePlaceCheck {
     static final String ID = "probe-place";
 
     private final Evidence evidence;
-    private final Optional<Trace> medium;
+    private final Optional<CookMedium> medium;
 
-    ProbePlaceCheck(Evidence evidence, Optional<Trace> medium) {
+    ProbePlaceCheck(Evidence evidence, Optional<CookMedium> medium) {
         this.evidence = evidence;
         this.medium = medium;
     }
@@ -41,9 +40,30 @@ final class ProbePlaceCheck {
         Piece piece =
                 Piece.of(thickness.getAsDouble(), evidence.batch().product().shape());
         for (Trace trace : evidence.within(heating.get())) {
-            judged.add(new Judged(trace, ProbePlausibility.judge(trace, medium, piece)));
+            finding(trace, piece).ifPresent(found -> judged.add(new Judged(trace, found)));
         }
         return judged;
+    }
+
+    /**
+     * The rise is held against the hottest the medium had been, so that a bath cooler than the smoker makes no core look
+     * too hot; the fall against the medium as it was. In air, whose heat reaches the surface slowly, only a rise that no
+     * core can make counts, not the shape of the curve.
+     */
+    private Optional<PlausibilityFinding> finding(Trace trace, Piece piece) {
+        PlausibilityFinding rise = ProbePlausibility.judge(trace, medium.map(CookMedium::hottestSoFar), piece);
+        boolean counts = rise.outcome() != PlausibilityFinding.Outcome.PULLED_OUT
+                && (medium.isEmpty()
+                        || medium.get().waterOnly()
+                        || rise.atMillis().isPresent());
+        if (rise.outcome().isImpossible() && counts) {
+            return Optional.of(rise);
+        }
+        PlausibilityFinding fall = ProbePlausibility.judge(trace, medium.map(CookMedium::logged), piece);
+        if (fall.outcome() == PlausibilityFinding.Outcome.PULLED_OUT) {
+            return Optional.of(fall);
+        }
+        return rise.outcome().isImpossible() ? Optional.empty() : Optional.of(rise);
     }
 
     /** From the first cooking stage's start to the last one's end. */
@@ -71,14 +91,10 @@ final class ProbePlaceCheck {
                 "readings that a core of the declared thickness can have given",
                 Optional.empty(),
                 Verdict.NOT_PROVEN,
-                finding.excessCelsius().isPresent()
-                        ? Optional.of(Bounded.exactly(finding.excessCelsius().getAsDouble()))
-                        : Optional.empty(),
-                finding.excessCelsius().isPresent()
-                        ? OptionalDouble.of(finding.thresholdCelsius())
-                        : OptionalDouble.empty(),
+                Optional.empty(),
+                OptionalDouble.empty(),
                 Comparison.AT_MOST,
-                finding.excessCelsius().isPresent() ? "°C above the fastest core" : "",
+                "",
                 "The readings of " + probe.trace().channel() + " are "
                         + finding.outcome().title() + ": " + finding.why()
                         + ". Pasteurization at the core is not shown by them.",

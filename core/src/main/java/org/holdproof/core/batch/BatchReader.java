@@ -95,7 +95,8 @@ public final class BatchReader {
                         "columns",
                         "log",
                         "stages",
-                        "roles"));
+                        "roles",
+                        "approval"));
         record.optionalText("$schema");
         String batch = record.text("batch");
         String authority = record.text("authority");
@@ -126,7 +127,8 @@ public final class BatchReader {
                 columns,
                 log,
                 stages,
-                new Roles(roles.text("operator"), roles.optionalText("reviewer")));
+                new Roles(roles.text("operator"), roles.optionalText("reviewer")),
+                record.optionalText("approval"));
     }
 
     private static Kitchen kitchen(Section kitchen) throws UnreadableBatchException {
@@ -277,7 +279,7 @@ public final class BatchReader {
         List<Stage> stages = new ArrayList<>();
         Optional<Stage> spell = Optional.empty();
         for (JsonValue item : record.items("stages")) {
-            Section members = Section.of(item, "a stage", List.of("stage", "at", "from", "to", "setPoint"));
+            Section members = Section.of(item, "a stage", List.of("stage", "at", "from", "to", "setPoint", "moisture"));
             Stage stage = stage(members, zone);
             String begins = stage.kind().isMoment() ? "at" : "from";
             if (!stages.isEmpty()
@@ -327,7 +329,7 @@ public final class BatchReader {
     private static Stage stage(Section stage, ZoneId zone) throws UnreadableBatchException {
         Stage.Kind kind = stage.choice("stage", Stage.Kind.values(), Stage.Kind::title);
         if (kind.isMoment()) {
-            misplaced(stage, kind, "'at', for it is a moment", "from", "to", "setPoint");
+            misplaced(stage, kind, "'at', for it is a moment", "from", "to", "setPoint", "moisture");
             return new Stage(kind, stage.instant("at", zone), Optional.empty(), OptionalDouble.empty());
         }
         misplaced(stage, kind, "'from' and 'to', for it lasts", "at");
@@ -342,7 +344,31 @@ public final class BatchReader {
                                     + stage.required("from", "").words(),
                             "Correct the times; past midnight the date is the next day's.");
         }
-        return new Stage(kind, from, to, stage.optionalQuantity("setPoint", TEMPERATURE));
+        return new Stage(kind, from, to, stage.optionalQuantity("setPoint", TEMPERATURE), moisture(stage, kind, zone));
+    }
+
+    /** What kept the surface moist, throughout the stage or between two times of its own. */
+    private static Optional<Moisture> moisture(Section stage, Stage.Kind kind, ZoneId zone)
+            throws UnreadableBatchException {
+        Optional<Section> moisture = stage.optionalSection("moisture", "means", "from", "to");
+        if (moisture.isEmpty()) {
+            return Optional.empty();
+        }
+        if (kind != Stage.Kind.SMOKE) {
+            misplaced(stage, kind, "no moisture, which is asked of a smoker only", "moisture");
+        }
+        Moisture.Means means = moisture.get().choice("means", Moisture.Means.values(), Moisture.Means::title);
+        if (!moisture.get().has("from") && !moisture.get().has("to")) {
+            return Optional.of(new Moisture(means, OptionalDouble.empty()));
+        }
+        Instant from = moisture.get().instant("from", zone);
+        Instant to = moisture.get().instant("to", zone);
+        if (!to.isAfter(from)) {
+            JsonValue end = moisture.get().required("to", "");
+            throw end.place().fault(end.words(), "an end after the beginning", "Correct the times of the moisture.");
+        }
+        return Optional.of(
+                new Moisture(means, OptionalDouble.of((to.toEpochMilli() - from.toEpochMilli()) / 60_000.0)));
     }
 
     private static void misplaced(Section stage, Stage.Kind kind, String instead, String... names)

@@ -99,8 +99,16 @@ class BatchSchemaTest {
                 .filter(kind -> !kind.isMoment())
                 .map(Stage.Kind::title)
                 .toList();
-        assertThat(words("/properties/stages/items/oneOf/1/properties/stage/enum"))
-                .isEqualTo(spells);
+        assertThat(SCHEMA_TREE
+                        .at("/properties/stages/items/oneOf/1/properties/stage/const")
+                        .asText())
+                .isEqualTo(Stage.Kind.SMOKE.title());
+        assertThat(words("/properties/stages/items/oneOf/2/properties/stage/enum"))
+                .isEqualTo(spells.subList(1, spells.size()));
+        assertThat(words("/properties/stages/items/oneOf/1/properties/moisture/properties/means/enum"))
+                .isEqualTo(Stream.of(Moisture.Means.values())
+                        .map(Moisture.Means::title)
+                        .toList());
         assertThat(words("/properties/stages/contains/properties/stage/enum")).isEqualTo(spells);
         assertThat(Stream.of(0, 1, 2).map(i -> SCHEMA_TREE
                         .at("/properties/instrument/properties/lastCheck/oneOf/" + i + "/properties/method/const")

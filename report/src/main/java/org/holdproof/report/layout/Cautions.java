@@ -1,10 +1,12 @@
 package org.holdproof.report.layout;
 
+import java.util.List;
 import org.holdproof.core.assess.Caution;
 import org.holdproof.report.draw.Lettering;
 
 /** What to know besides. */
 final class Cautions {
+    private static final int MOST_LINES_TOGETHER = 12;
     private static final Lettering TEXT = Lettering.plain(8.2);
 
     private Cautions() {}
@@ -31,7 +33,9 @@ final class Cautions {
     private static void item(Flow flow, String text) {
         double indent = 10;
         boolean first = true;
-        for (String line : flow.type().wrap(TEXT, text, flow.width() - indent)) {
+        List<String> lines = flow.type().wrap(TEXT, text, flow.width() - indent);
+        flow.need(Math.min(lines.size(), MOST_LINES_TOGETHER) * TEXT.line());
+        for (String line : lines) {
             boolean bullet = first;
             flow.put(Strip.of(TEXT.line(), (pen, x, top, width) -> {
                 if (bullet) {

@@ -86,6 +86,7 @@ public final class ReportLayout {
         Readings.lay(matter, flow);
         Thermometer.lay(matter, flow);
         Corrections.lay(matter, flow);
+        KeptRecords.lay(matter, flow);
         Sources.lay(matter, flow);
         FilesInside.lay(matter, flow);
         Method.lay(matter, flow);
