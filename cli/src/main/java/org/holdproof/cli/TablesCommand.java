@@ -14,11 +14,14 @@ import org.holdproof.core.standard.AuthorityProfile.LethalityChoice;
 import org.holdproof.core.standard.Citation;
 import org.holdproof.core.standard.CoolingRule;
 import org.holdproof.core.standard.HoldingRule;
+import org.holdproof.core.standard.HumidityOption;
 import org.holdproof.core.standard.LethalityRow;
 import org.holdproof.core.standard.LethalityTable;
 import org.holdproof.core.standard.ReheatingRule;
 import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.standard.ShelfLifeRule;
 import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.standard.TimeLimit;
 import org.holdproof.core.standard.UnreadableTablesException;
 import org.holdproof.core.standard.WrittenRule;
 import picocli.CommandLine.Command;
@@ -101,6 +104,18 @@ final class TablesCommand implements Callable<Integer> {
         for (ReheatingRule rule : library.reheatingRules()) {
             line(out, rule.id(), rule.citation());
         }
+        heading(out, "Surface moisture");
+        for (HumidityOption option : library.humidityOptions()) {
+            line(out, option.id(), option.citation());
+        }
+        heading(out, "Time as a control");
+        for (TimeLimit limit : library.timeLimits()) {
+            line(out, limit.id(), limit.citation());
+        }
+        heading(out, "Shelf life");
+        for (ShelfLifeRule rule : library.shelfLives()) {
+            line(out, rule.id(), rule.citation());
+        }
         for (String group : RuleLibrary.WRITTEN_GROUPS) {
             heading(out, group.substring(0, 1).toUpperCase(Locale.ROOT) + group.substring(1));
             for (WrittenRule rule : library.writtenRules(group)) {
@@ -124,7 +139,15 @@ final class TablesCommand implements Callable<Integer> {
         reheating.ifPresent(found -> show(out, found));
         Optional<WrittenRule> written = library.writtenRule(name);
         written.ifPresent(found -> show(out, found));
-        return List.of(profile, table, death, cooling, holding, reheating, written).stream()
+        Optional<HumidityOption> humidity = library.humidityOptions().stream()
+                .filter(option -> option.id().equals(name))
+                .findFirst();
+        humidity.ifPresent(found -> show(out, found));
+        Optional<TimeLimit> time = library.timeLimit(name);
+        time.ifPresent(found -> show(out, found));
+        Optional<ShelfLifeRule> life = library.shelfLife(name);
+        life.ifPresent(found -> show(out, found));
+        return List.of(profile, table, death, cooling, holding, reheating, written, humidity, time, life).stream()
                 .anyMatch(Optional::isPresent);
     }
 
@@ -229,6 +252,34 @@ final class TablesCommand implements Callable<Integer> {
     private static void show(PrintWriter out, WrittenRule rule) {
         head(out, rule.id(), rule.topic(), rule.jurisdiction(), rule.applies());
         out.println("Asks           " + rule.requirement());
+        cite(out, rule.citation());
+    }
+
+    private static void show(PrintWriter out, HumidityOption option) {
+        out.println(option.id() + ": " + option.title());
+        out.println("Surface        " + option.means().title()
+                + (option.sharePercent() > 0 ? ", " + plain(option.sharePercent()) + " % of the cook" : "")
+                + (option.atLeastMinutes() > 0 ? ", at least " + plain(option.atLeastMinutes()) + " min" : "")
+                + option.endPoint().map(at -> ", row at or above " + at.text()).orElse(""));
+        cite(out, option.citation());
+    }
+
+    private static void show(PrintWriter out, TimeLimit limit) {
+        head(out, limit.id(), limit.title(), limit.jurisdiction(), limit.applies());
+        out.println("Time           " + limit.timeComparison().words() + " " + plain(limit.maxMinutes()) + " min, "
+                + words(limit.count())
+                + limit.ceiling()
+                        .map(ceiling -> ", food " + limit.ceilingComparison().words() + " " + ceiling.text())
+                        .orElse(""));
+        action(out, limit.disposition());
+        cite(out, limit.citation());
+    }
+
+    private static void show(PrintWriter out, ShelfLifeRule rule) {
+        head(out, rule.id(), rule.title(), rule.jurisdiction(), rule.applies());
+        out.println("Keeps          " + rule.days() + " days from " + words(rule.from()) + " at or below "
+                + rule.storeAt().text());
+        action(out, rule.disposition());
         cite(out, rule.citation());
     }
 

@@ -167,7 +167,7 @@ final class RecordChecks {
                 LogFault first = faults.get(0);
                 cautions.add(new Caution(
                         "log." + kind.name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                        "The log has " + kind.title() + (faults.size() > 1 ? " in " + faults.size() + " places" : "")
+                        "In the log: " + kind.title() + (faults.size() > 1 ? ", in " + faults.size() + " places" : "")
                                 + ", first at line " + first.firstLine() + ": " + first.detail()));
             }
         }
