@@ -155,6 +155,10 @@ final class TablesCommand implements Callable<Integer> {
         out.println(profile.id() + ": " + profile.title());
         profile.lethality().forEach(choice -> out.println("Lethality      " + words(choice)));
         profile.comeUp().ifPresent(rule -> out.println("Come-up        " + rule.id()));
+        profile.lowCook().ifPresent(rule -> out.println("Low cook       " + rule.id()));
+        profile.humidity().forEach(option -> out.println("Surface moist  " + option.id() + ": " + option.title()));
+        profile.nonContinuous().ifPresent(rule -> out.println("Two heatings   " + rule.id()));
+        profile.seal().ifPresent(rule -> out.println("Sealed hot     " + rule.id()));
         profile.cooling().forEach(rule -> out.println("Cooling        " + rule.id()));
         profile.hotHold().ifPresent(rule -> out.println("Hot holding    " + rule.id()));
         profile.hotHoldRoast().ifPresent(rule -> out.println("Hot roasts     " + rule.id()));
