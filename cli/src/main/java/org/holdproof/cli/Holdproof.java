@@ -22,6 +22,7 @@ import picocli.CommandLine.Spec;
         },
         subcommands = {
             VerifyCommand.class,
+            StatusCommand.class,
             RecheckCommand.class,
             TablesCommand.class,
             KeyCommand.class,

@@ -28,7 +28,7 @@ record Verification(Path logFile, BatchFile batch, RuleLibrary library, ProbeLog
         return new Verification(logFile, batch, library, log, assessment);
     }
 
-    private static AuthorityProfile authority(BatchFile batch, RuleLibrary library) throws Refusal {
+    static AuthorityProfile authority(BatchFile batch, RuleLibrary library) throws Refusal {
         String id = batch.record().authority();
         Optional<AuthorityProfile> profile = library.profile(id);
         if (profile.isEmpty()) {

@@ -56,7 +56,7 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
     }
 
     /** {@code Beef brisket, batch 31-014, Quillmoor Kitchen}. */
-    private String headline() {
+    String headline() {
         var batch = assessment.batch();
         return batch.product().name() + ", batch " + batch.batch() + ", "
                 + batch.kitchen().name();
@@ -72,7 +72,7 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
         return VerdictMark.of(assessment.verdict(), unicode, colour) + ": " + meaning;
     }
 
-    private String legend() {
+    String legend() {
         TemperatureUnit unit = unit();
         String line = limit().map(boundary -> "; line: " + boundary.text() + ", the least its table credits")
                 .orElse("");
@@ -127,7 +127,7 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
         return foot;
     }
 
-    private CurvePlot plot() {
+    CurvePlot plot() {
         var batch = assessment.batch();
         return new CurvePlot(
                 trace().corrected(assessment.record().offsetCelsius()),
@@ -186,15 +186,20 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
         return kept + " ".repeat(width - kept.length());
     }
 
-    private static String cut(String text, int width) {
+    static String cut(String text, int width) {
         return text.length() <= width ? text : text.substring(0, width - 1) + "…";
     }
 
     private static List<String> wrap(String text) {
+        return wrap(text, Terminal.WIDTH);
+    }
+
+    /** A text in lines of at most so many columns. */
+    static List<String> wrap(String text, int columns) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
         for (String word : text.strip().split("\\s+", -1)) {
-            if (!line.isEmpty() && line.length() + 1 + word.length() > Terminal.WIDTH) {
+            if (!line.isEmpty() && line.length() + 1 + word.length() > columns) {
                 lines.add(line.toString());
                 line.setLength(0);
             }

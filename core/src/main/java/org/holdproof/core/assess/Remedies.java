@@ -212,7 +212,6 @@ public final class Remedies {
     private Optional<RunningClock> clock(String check) {
         return clocks.stream()
                 .filter(clock -> family(clock.check()).equals(family(check)))
-                .filter(clock -> clock.lostFromMillis() >= clock.presentMillis())
                 .min((one, other) -> Boolean.compare(
                         !one.check().equals(check), !other.check().equals(check)));
     }

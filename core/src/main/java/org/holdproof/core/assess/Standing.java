@@ -174,10 +174,21 @@ public record Standing(
                         state,
                         Optional.of(check),
                         words(check, state, outlook),
-                        own));
+                        own.stream().filter(this::stillRuns).toList()));
             }
             useBy().ifPresent(questions::add);
-            return new Standing(assessment, presentMillis, cook.underWay(), cook.isOver(), questions, outlook, clocks);
+            return new Standing(
+                    assessment,
+                    presentMillis,
+                    cook.underWay(),
+                    cook.isOver(),
+                    questions,
+                    outlook,
+                    clocks.stream().filter(this::stillRuns).toList());
+        }
+
+        private boolean stillRuns(RunningClock clock) {
+            return clock.lostFromMillis() >= presentMillis;
         }
 
         private List<RunningClock> clocks() {

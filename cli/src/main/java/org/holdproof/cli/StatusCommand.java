@@ -1,0 +1,209 @@
+package org.holdproof.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import org.holdproof.cli.terminal.StandingAnswer;
+import org.holdproof.cli.terminal.Terminal;
+import org.holdproof.core.assess.ColumnMissingException;
+import org.holdproof.core.assess.Remedies;
+import org.holdproof.core.assess.Standing;
+import org.holdproof.core.batch.UnreadableBatchException;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.UnreadableLogException;
+import org.holdproof.core.standard.AuthorityProfile;
+import org.holdproof.core.standard.RuleLibrary;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code holdproof status}. */
+@Command(
+        name = "status",
+        header = "Say where a cook under way stands.",
+        description = {
+            "",
+            "Reads a log that may still be growing and its batch record, and says on one screen what is proven "
+                    + "already, what is still needed, how long at the present temperature, by when the next limit "
+                    + "falls, what is lost, and what the documents allow now. A stage without an end in the record, "
+                    + "or with one still to come, is under way; the present is the log's last whole line.",
+            ""
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        sortOptions = false,
+        abbreviateSynopsis = false,
+        exitCodeListHeading = "%nExit code:%n",
+        exitCodeList = {
+            " 0:Everything so far is proven or kept, and no limit is lost.",
+            " 1:A limit has run out, or was not kept.",
+            " 2:Something is still needed, or cannot be proven.",
+            "64:Usage: the command line asks for something that cannot be done.",
+            "65:Unreadable: the log, the record or the tables cannot be read.",
+            "70:Internal: a fault of the program or of the disk under it."
+        },
+        footerHeading = "%n",
+        footer = {
+            "Example: holdproof status cook.csv --batch cook.json --follow --every \"30 s\"",
+            "",
+            "Decision support. Your local authority's code and your approved HACCP plan govern. A cook under way is "
+                    + "judged by \"holdproof verify\" when it is over; until then nothing is served on this tool's word."
+        })
+final class StatusCommand implements Callable<Integer> {
+    /** How often an unreadable log is looked at in vain before it is given up. */
+    private static final int PATIENCE = 30;
+
+    private static final String CLEAR_SCREEN = "\u001b[H\u001b[2J";
+
+    private final Terminal terminal;
+
+    @Parameters(paramLabel = "LOG", description = "The probe's log, as far as it is written.")
+    private Path log = Path.of("");
+
+    @Option(
+            names = "--batch",
+            required = true,
+            paramLabel = "FILE",
+            description = "The batch record: what is being cooked, in which stages, under which authority.")
+    private Path batch = Path.of("");
+
+    @Option(
+            names = "--follow",
+            description = "Say it again whenever the log or the record has changed, until the record's last stage is "
+                    + "over or Ctrl-C is pressed.")
+    private boolean follow;
+
+    @Option(
+            names = "--every",
+            paramLabel = "TIME",
+            description = "With --follow, look for changes this often, from 1 s to 60 min (otherwise every 10 s).")
+    private Optional<String> every = Optional.empty();
+
+    @Option(
+            names = "--authority",
+            paramLabel = "NAME",
+            description = "Judge by this authority profile instead of the record's (list: holdproof tables).")
+    private Optional<String> authority = Optional.empty();
+
+    @Option(
+            names = "--tables",
+            paramLabel = "DIR",
+            description = "Lay the site's own tables in DIR (an approved, validated process) over the built-in ones.")
+    private Optional<Path> tables = Optional.empty();
+
+    @Option(
+            names = "--unit",
+            paramLabel = "C|F",
+            description = "The log's temperatures are in °C or °F, where the file does not say.")
+    private Optional<VerifyCommand.LogUnit> unit = Optional.empty();
+
+    @Option(
+            names = "--dates",
+            paramLabel = "dmy|mdy|ymd",
+            description = "The order of day, month and year in the log, where the file does not settle it.")
+    private Optional<VerifyCommand.LogDates> dates = Optional.empty();
+
+    StatusCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    private record Read(ProbeLog log, Standing standing) {}
+
+    @Override
+    public Integer call() throws Exception {
+        Duration look = Watch.every(every.orElse("10 s"));
+        if (every.isPresent() && !follow) {
+            throw Refusal.usage("--every says how often --follow looks: add --follow");
+        }
+        RuleLibrary library = tables.isPresent() ? RuleLibrary.withSite(tables.get()) : RuleLibrary.builtIn();
+        if (authority.isPresent() && library.profile(authority.get()).isEmpty()) {
+            String known = library.profiles().stream().map(AuthorityProfile::id).collect(Collectors.joining(", "));
+            throw Refusal.usage("--authority " + authority.get() + ": no such profile; there are " + known);
+        }
+        return follow ? follow(library, look) : show(read(library), library, false);
+    }
+
+    private int follow(RuleLibrary library, Duration look) throws Exception {
+        Watch watch = new Watch(List.of(log, batch), look);
+        Read first = firstReading(library, watch);
+        int exitCode = show(first, library, true);
+        Standing standing = first.standing();
+        try {
+            while (!standing.isOver()) {
+                if (!watch.waitForChange(looksToSilence(standing, watch))) {
+                    say("the log has not grown for longer than a gap may last: look at the logger");
+                    watch.waitForChange(Integer.MAX_VALUE);
+                }
+                try {
+                    Read next = read(library);
+                    standing = next.standing();
+                    exitCode = show(next, library, true);
+                } catch (UnreadableLogException
+                        | UnreadableBatchException
+                        | ColumnMissingException
+                        | Refusal
+                        | IOException unreadable) {
+                    say(unreadable.getMessage() + " Still waiting for it to change.");
+                }
+            }
+        } catch (InterruptedException ended) {
+            Thread.currentThread().interrupt();
+        }
+        return exitCode;
+    }
+
+    /** A log just begun may hold too few rows to be read: it is waited for, but not for ever. */
+    private Read firstReading(RuleLibrary library, Watch watch) throws Exception {
+        while (true) {
+            try {
+                return read(library);
+            } catch (UnreadableLogException tooEarly) {
+                say(tooEarly.getMessage() + " Waiting for more.");
+                if (!watch.waitForChange(PATIENCE)) {
+                    throw tooEarly;
+                }
+            }
+        }
+    }
+
+    private static int looksToSilence(Standing standing, Watch watch) {
+        double minutes = standing.assessment().record().gapLimitMinutes();
+        return (int) Math.ceil(minutes * 60_000 / watch.every().toMillis());
+    }
+
+    private Read read(RuleLibrary library)
+            throws Refusal, IOException, UnreadableBatchException, UnreadableLogException, ColumnMissingException {
+        BatchFile record = BatchFile.read(
+                batch,
+                new BatchFile.Answers(
+                        authority, unit.map(VerifyCommand.LogUnit::name), dates.map(VerifyCommand.LogDates::name)));
+        AuthorityProfile profile = Verification.authority(record, library);
+        InputFile.checkReadable(log);
+        ProbeLog readings = GrowingLog.read(log, record.record().log());
+        return new Read(readings, Standing.of(readings, record.record(), profile, library));
+    }
+
+    private int show(Read read, RuleLibrary library, boolean again) {
+        PrintWriter out = terminal.out();
+        boolean redraw = again && terminal.colour();
+        out.print(redraw ? CLEAR_SCREEN : "");
+        new StandingAnswer(read.standing(), read.log(), Remedies.of(read.standing(), library))
+                .lines(terminal.unicode(), terminal.colour())
+                .forEach(out::println);
+        if (again && !redraw) {
+            out.println();
+        }
+        out.flush();
+        return ExitCode.of(read.standing().verdict());
+    }
+
+    private void say(String message) {
+        terminal.err().println("holdproof: " + message);
+        terminal.err().flush();
+    }
+}
