@@ -15,13 +15,14 @@ import java.util.Map;
 import org.holdproof.core.standard.Source;
 import org.holdproof.core.standard.Source.How;
 
-/** The data files about heat that ship with the reference tables. */
-final class HeatTable {
+/** The data files about heat and quality that ship with the reference tables. */
+public final class HeatTable {
     private static final String FOLDER = "/org/holdproof/tables/heat/";
 
     private HeatTable() {}
 
-    static List<NamedCsvRecord> rows(String name) {
+    /** The rows of a file, as written. */
+    public static List<NamedCsvRecord> rows(String name) {
         try (InputStream stream = open(name);
                 CsvReader<NamedCsvRecord> reader =
                         CsvReader.builder().ofNamedCsvRecord(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
@@ -36,14 +37,15 @@ final class HeatTable {
     }
 
     /** How a figure was obtained, from the words of a {@code how} column, the weakest word deciding. */
-    static How how(String words) {
+    public static How how(String words) {
         if (words.contains("memory")) {
             return How.MEMORY;
         }
         return words.contains("computed") ? How.DERIVED : How.READ;
     }
 
-    static Map<String, Source> sources() {
+    /** The documents the files cite, by their ids. */
+    public static Map<String, Source> sources() {
         Map<String, Source> sources = new LinkedHashMap<>();
         try (InputStream stream = open("sources.json")) {
             for (JsonNode node : new ObjectMapper().readTree(stream)) {

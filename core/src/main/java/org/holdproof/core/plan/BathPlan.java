@@ -1,0 +1,142 @@
+package org.holdproof.core.plan;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.assess.Caution;
+import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.plan.Pasteurization.RowTime;
+
+/**
+ * A bath planned. Minutes count from the start of the cook: the smoke, or the bath where there is none.
+ *
+ * @param heat what it was reckoned with
+ * @param rule what the authority asks of the core
+ * @param core the core as planned
+ * @param slowest the core with everything at its slow end at once
+ * @param safeMinute the earliest the core is safe, as planned
+ * @param coveringMinute the earliest it is safe with everything at its slow end at once: what to plan by
+ * @param outMinute when it comes out of the bath
+ * @param variations one thing changed at a time
+ * @param ranges limits on the heating
+ */
+public record BathPlan(
+        PlannedCook cook,
+        HeatFigures heat,
+        Pasteurization rule,
+        CoreCurve core,
+        CoreCurve slowest,
+        double safeMinute,
+        double coveringMinute,
+        double outMinute,
+        List<Variation> variations,
+        List<TimeInRange> ranges,
+        ChillPlan chill)
+        implements Plan {
+
+    private static final double GENEROUS_START = 10;
+
+    public BathPlan {
+        variations = List.copyOf(variations);
+        ranges = List.copyOf(ranges);
+    }
+
+    /** What may be otherwise than planned. */
+    public enum Change {
+        THICKER("5 mm thicker"),
+        THINNER("5 mm thinner"),
+        SLOWER("slowest diffusivity"),
+        FASTER("fastest diffusivity"),
+        COOLER("bath 0.5 °C low");
+
+        private final String title;
+
+        Change(String title) {
+            this.title = title;
+        }
+
+        /** In a few words, as printed. */
+        public String title() {
+            return title;
+        }
+    }
+
+    /**
+     * One thing otherwise than planned.
+     *
+     * @param safeMinute the earliest the core is then safe; empty: never
+     */
+    public record Variation(Change change, OptionalDouble safeMinute) {}
+
+    /** The rows' times on the core as planned. */
+    public List<RowTime> rows() {
+        return rule.times(core);
+    }
+
+    /** The row met first as planned; empty where the rule is stated as kinetics. */
+    public Optional<RowTime> firstRow() {
+        return rule.first(core);
+    }
+
+    /** When to begin (the smoke, or the bath) to serve hot at an instant. */
+    public Instant startBy(Instant serve) {
+        return serve.minusMillis((long) Math.ceil(outMinute * 60_000));
+    }
+
+    /** When it goes into the bath. */
+    public Instant bathFrom(Instant start) {
+        return start.plusMillis(Math.round(cook.smokeMinutes() * 60_000));
+    }
+
+    /** When it comes out. */
+    public Instant outAt(Instant start) {
+        return start.plusMillis(Math.round(outMinute * 60_000));
+    }
+
+    /** What to know before acting on the plan. */
+    public List<Caution> cautions() {
+        PlanWording wording = new PlanWording(cook.authority().units());
+        List<Caution> cautions = new ArrayList<>();
+        for (TimeInRange range : ranges) {
+            if (range.verdict() != Verdict.MET) {
+                cautions.add(new Caution(
+                        "range-at-worst",
+                        "At worst the core is longer in the range of "
+                                + range.rule().id()
+                                + " than its "
+                                + PlanWording.time(range.rule().maxMinutes().orElse(0))
+                                + ": log the core, and verify before serving."));
+            }
+        }
+        if (cook.smoke().isPresent()) {
+            cautions.add(new Caution(
+                    "smoke",
+                    "The smoke is reckoned as dry air, which over-predicts: drying meat stays near the wet-bulb"
+                            + " temperature. The covering time counts on none of its heat."));
+        }
+        if (cook.startCelsius() > GENEROUS_START) {
+            cautions.add(
+                    new Caution(
+                            "warm-start",
+                            "It starts at " + wording.temperature(cook.startCelsius())
+                                    + ": how long it has been in the growth range is not known, so the come-up is not proven."));
+        }
+        if (cook.fatPercent().isEmpty()) {
+            cautions.add(new Caution(
+                    "fat",
+                    "The fat is not given. Fat conducts badly: give it for a fatty cut, the covering time grows."));
+        }
+        if (cook.thicknessMillimetres() > 70) {
+            cautions.add(new Caution(
+                    "thick",
+                    "Over 70 mm no published bath-time table was there to compare with; the equation is the same."));
+        }
+        cautions.add(
+                new Caution(
+                        "contact",
+                        "Reckoned for a bag without air, covered by moving water on all sides, alone. Air or crowding slows it."));
+        return List.copyOf(cautions);
+    }
+}

@@ -1,0 +1,139 @@
+package org.holdproof.core.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.standard.Boundary;
+
+/**
+ * Thickness by set point: the time in the bath that covers the worst, as {@link Plan} has it; a cell without a plan is
+ * empty.
+ */
+public final class PlanTable {
+    private static final double[] USUAL_THICKNESSES = {10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70};
+    private static final int USUAL_BATHS = 9;
+    private static final double FAHRENHEIT_STEP = 3;
+    private static final double CELSIUS_STEP = 2;
+
+    private final PlannedCook like;
+    private final HeatFigures heat;
+    private final List<Double> thicknesses;
+    private final List<Boundary> baths;
+    private final double[][] minutes;
+
+    private PlanTable(
+            PlannedCook like, HeatFigures heat, List<Double> thicknesses, List<Boundary> baths, double[][] minutes) {
+        this.like = like;
+        this.heat = heat;
+        this.thicknesses = List.copyOf(thicknesses);
+        this.baths = List.copyOf(baths);
+        this.minutes = minutes;
+    }
+
+    /**
+     * A table for cooks like one; its own thickness and set point do not matter.
+     *
+     * @param thicknessesMillimetres its rows
+     * @param baths its columns
+     * @throws UnplannableException if a thickness or a set point lies outside its range, the authority names no rule
+     *     for the food, or the cook has a smoke step or a fixed time in the bath
+     */
+    public static PlanTable of(
+            PlannedCook like, HeatFigures heat, List<Double> thicknessesMillimetres, List<Boundary> baths) {
+        if (like.smoke().isPresent() || like.bathMinutes().isPresent()) {
+            throw new UnplannableException(
+                    "a table is of baths alone: leave out the smoke step and the time in the bath");
+        }
+        Pasteurization rule = rule(like);
+        double[][] minutes = new double[thicknessesMillimetres.size()][baths.size()];
+        for (int row = 0; row < minutes.length; row++) {
+            double thickness = thicknessesMillimetres.get(row);
+            CookSimulation simulation =
+                    new CookSimulation(like.with(thickness, baths.get(0).celsius()), heat);
+            CoreRise planned = simulation.plannedRise();
+            CoreRise slowest = simulation.slowestRise();
+            for (int column = 0; column < baths.size(); column++) {
+                PlannedCook cook = like.with(thickness, baths.get(column).celsius());
+                minutes[row][column] = minutes(cook, rule, planned, slowest);
+            }
+        }
+        return new PlanTable(like, heat, thicknessesMillimetres, baths, minutes);
+    }
+
+    private static Pasteurization rule(PlannedCook like) {
+        Optional<Pasteurization> rule =
+                Pasteurization.of(like.authority(), like.species(), like.form(), like.fatPercent());
+        return rule.orElseThrow(
+                () -> new UnplannableException(NoPlan.unruled(like).reason()));
+    }
+
+    private static double minutes(PlannedCook cook, Pasteurization rule, CoreRise plannedRise, CoreRise slowestRise) {
+        if (cook.bathCelsius() < rule.lowestCelsius()) {
+            return Double.NaN;
+        }
+        CoreCurve planned = plannedRise.curve(cook.startCelsius(), cook.bathCelsius(), 0);
+        CoreCurve slowest = slowestRise.curve(cook.startCelsius(), cook.bathCelsius() - CookSimulation.BATH_CELSIUS, 0);
+        OptionalDouble safe = rule.safeMinute(planned);
+        OptionalDouble covering = rule.safeMinute(slowest);
+        if (safe.isEmpty() || covering.isEmpty()) {
+            return Double.NaN;
+        }
+        double longest = Math.max(safe.getAsDouble(), covering.getAsDouble());
+        boolean missed = Plan.ranges(cook, planned, safe.getAsDouble(), slowest, longest).stream()
+                .anyMatch(range -> range.verdict() == Verdict.NOT_MET);
+        return missed ? Double.NaN : longest;
+    }
+
+    /** Thicknesses a kitchen has, in mm: those the published bath-time tables hold. */
+    public static List<Double> usualThicknesses() {
+        List<Double> usual = new ArrayList<>();
+        for (double thickness : USUAL_THICKNESSES) {
+            usual.add(thickness);
+        }
+        return List.copyOf(usual);
+    }
+
+    /**
+     * Set points from the lowest that can have a plan on, whole degrees of the authority's leading scale.
+     *
+     * @throws UnplannableException if the authority names no rule for the food
+     */
+    public static List<Boundary> usualBaths(PlannedCook like) {
+        TemperatureUnit unit = new PlanWording(like.authority().units()).leading();
+        double lowest = unit.fromCelsius(rule(like).lowestCelsius() + 2 * CookSimulation.BATH_CELSIUS);
+        double step = unit == TemperatureUnit.FAHRENHEIT ? FAHRENHEIT_STEP : CELSIUS_STEP;
+        List<Boundary> baths = new ArrayList<>();
+        for (int i = 0; i < USUAL_BATHS; i++) {
+            baths.add(new Boundary(Math.ceil(lowest - 1e-9) + i * step, unit));
+        }
+        return List.copyOf(baths);
+    }
+
+    /** The cook every cell is like, but for thickness and set point. */
+    public PlannedCook like() {
+        return like;
+    }
+
+    public HeatFigures heat() {
+        return heat;
+    }
+
+    /** The rows, in mm. */
+    public List<Double> thicknessesMillimetres() {
+        return thicknesses;
+    }
+
+    /** The columns. */
+    public List<Boundary> baths() {
+        return baths;
+    }
+
+    /** Minutes in the bath that cover the worst; empty where there is no safe plan. */
+    public OptionalDouble minutes(int row, int column) {
+        double cell = minutes[row][column];
+        return Double.isNaN(cell) ? OptionalDouble.empty() : OptionalDouble.of(cell);
+    }
+}

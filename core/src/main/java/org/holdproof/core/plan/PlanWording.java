@@ -1,0 +1,70 @@
+package org.holdproof.core.plan;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.standard.Boundary;
+
+/** How a plan's figures are written: the reader's scales, times never rounded down. */
+public final class PlanWording {
+    private static final double ROUNDING = 1e-6;
+
+    private final List<TemperatureUnit> units;
+
+    /** @param units the reader's scales, the first one leading; °C where there is none */
+    public PlanWording(List<TemperatureUnit> units) {
+        this.units = units.isEmpty() ? List.of(TemperatureUnit.CELSIUS) : List.copyOf(units);
+    }
+
+    /** The scale the reader thinks in. */
+    public TemperatureUnit leading() {
+        return units.get(0);
+    }
+
+    /** A temperature in each of the reader's scales: {@code 144 °F (62.2 °C)}. */
+    public String temperature(double celsius) {
+        String first = in(units.get(0), celsius);
+        String rest = units.stream().skip(1).map(unit -> in(unit, celsius)).collect(Collectors.joining(", "));
+        return rest.isEmpty() ? first : first + " (" + rest + ")";
+    }
+
+    /** A temperature in the leading scale: {@code 144 °F}. */
+    public String leading(double celsius) {
+        return in(leading(), celsius);
+    }
+
+    /** A rule's temperature as printed, and what it is exactly on the reader's other scale. */
+    public String boundary(Boundary boundary) {
+        TemperatureUnit other =
+                boundary.unit() == TemperatureUnit.CELSIUS ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS;
+        return units.contains(other)
+                ? boundary.text()
+                        + String.format(
+                                Locale.ROOT, " (%.2f %s)", other.fromCelsius(boundary.celsius()), other.symbol())
+                : boundary.text();
+    }
+
+    /** A difference of temperatures in the leading scale: {@code 0.9 °F}. */
+    public String difference(double celsius) {
+        return PlannedCook.plain(leading().differenceFromCelsius(celsius)) + " "
+                + leading().symbol();
+    }
+
+    /** A time, up to the next whole minute: {@code 45 min}, {@code 3 h 05 min}, {@code 26 h}. */
+    public static String time(double minutes) {
+        if (Double.isInfinite(minutes)) {
+            return "no bound";
+        }
+        long whole = (long) Math.ceil(minutes - ROUNDING);
+        if (whole < 60) {
+            return whole + " min";
+        }
+        return whole / 60 + " h" + (whole % 60 == 0 ? "" : String.format(Locale.ROOT, " %02d min", whole % 60));
+    }
+
+    private static String in(TemperatureUnit unit, double celsius) {
+        String figure = String.format(Locale.ROOT, "%.1f", unit.fromCelsius(celsius));
+        return (figure.endsWith(".0") ? figure.substring(0, figure.length() - 2) : figure) + " " + unit.symbol();
+    }
+}

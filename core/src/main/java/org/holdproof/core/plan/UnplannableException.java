@@ -1,0 +1,10 @@
+package org.holdproof.core.plan;
+
+/** A cook that cannot be reckoned as described; the message says what was read, what was expected and what to do. */
+public final class UnplannableException extends IllegalArgumentException {
+    private static final long serialVersionUID = 1L;
+
+    public UnplannableException(String message) {
+        super(message);
+    }
+}

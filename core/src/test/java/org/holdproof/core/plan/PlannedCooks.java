@@ -1,0 +1,126 @@
+package org.holdproof.core.plan;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.batch.Product.Form;
+import org.holdproof.core.batch.Product.Shape;
+import org.holdproof.core.batch.Product.Species;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.standard.AuthorityProfile;
+import org.holdproof.core.standard.AuthorityProfile.LethalityChoice;
+import org.holdproof.core.standard.AuthorityProfile.Paper;
+import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.standard.ThermalDeath;
+
+/** Cooks to plan in tests; invented. */
+final class PlannedCooks {
+    private PlannedCooks() {}
+
+    static AuthorityProfile authority(String id) {
+        return RuleLibrary.builtIn().profile(id).orElseThrow();
+    }
+
+    static PlannedCook roast(double thicknessMillimetres, double bathCelsius) {
+        return cook(Species.BEEF, Shape.ROAST, thicknessMillimetres, bathCelsius, authority("us-food-code-2022"));
+    }
+
+    static PlannedCook cook(
+            Species species, Shape shape, double thickness, double bathCelsius, AuthorityProfile authority) {
+        return new PlannedCook(
+                species,
+                Form.INTACT,
+                OptionalDouble.empty(),
+                shape,
+                thickness,
+                5,
+                Optional.empty(),
+                bathCelsius,
+                OptionalDouble.empty(),
+                authority,
+                ChillMedium.ICE_SLUSH);
+    }
+
+    static PlannedCook smoked(PlannedCook cook, double airCelsius, double minutes) {
+        return new PlannedCook(
+                cook.species(),
+                cook.form(),
+                cook.fatPercent(),
+                cook.shape(),
+                cook.thicknessMillimetres(),
+                cook.startCelsius(),
+                Optional.of(new SmokeStep(airCelsius, minutes)),
+                cook.bathCelsius(),
+                cook.bathMinutes(),
+                cook.authority(),
+                cook.chill());
+    }
+
+    static PlannedCook inBath(PlannedCook cook, double minutes) {
+        return new PlannedCook(
+                cook.species(),
+                cook.form(),
+                cook.fatPercent(),
+                cook.shape(),
+                cook.thicknessMillimetres(),
+                cook.startCelsius(),
+                cook.smoke(),
+                cook.bathCelsius(),
+                OptionalDouble.of(minutes),
+                cook.authority(),
+                cook.chill());
+    }
+
+    static PlannedCook chilledIn(PlannedCook cook, ChillMedium medium) {
+        return new PlannedCook(
+                cook.species(),
+                cook.form(),
+                cook.fatPercent(),
+                cook.shape(),
+                cook.thicknessMillimetres(),
+                cook.startCelsius(),
+                cook.smoke(),
+                cook.bathCelsius(),
+                cook.bathMinutes(),
+                cook.authority(),
+                medium);
+    }
+
+    /** An authority whose only rule is one organism's reduction. */
+    static AuthorityProfile asking(ThermalDeath death) {
+        LethalityChoice choice = new LethalityChoice(List.of(), List.of(), List.of(), Optional.of(death), List.of());
+        return new AuthorityProfile(
+                "test",
+                "Test authority",
+                List.of(TemperatureUnit.CELSIUS),
+                Paper.A4,
+                List.of(choice),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+
+    static HeatFigures heat(PlannedCook cook) {
+        return HeatFigures.published(cook.species(), cook.fatPercent());
+    }
+
+    static BathPlan plan(PlannedCook cook) {
+        Plan plan = Plan.of(cook, heat(cook));
+        if (plan instanceof BathPlan bath) {
+            return bath;
+        }
+        throw new AssertionError(plan.toString());
+    }
+}
