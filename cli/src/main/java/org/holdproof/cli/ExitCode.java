@@ -5,7 +5,11 @@ import org.holdproof.core.assess.Verdict;
 /** What the process ends with. The figures from 64 up are those of the BSD {@code sysexits}. */
 final class ExitCode {
     static final int MET = 0;
+    static final int PLANNED = 0;
     static final int NOT_MET = 1;
+    /** {@code plan}: the cook as asked for has no safe plan. */
+    static final int NO_PLAN = 1;
+
     static final int NOT_PROVEN = 2;
     /** The command line asks for something that cannot be done. */
     static final int USAGE = 64;

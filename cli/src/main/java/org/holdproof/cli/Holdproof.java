@@ -23,6 +23,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             VerifyCommand.class,
             StatusCommand.class,
+            PlanCommand.class,
             RecheckCommand.class,
             TablesCommand.class,
             KeyCommand.class,

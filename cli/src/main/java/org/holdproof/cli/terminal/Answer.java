@@ -115,7 +115,7 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
                 .orElseGet(() -> assessment.cautions().isEmpty()
                         ? "Next: file the report; keep the food as the label and plan say."
                         : "Mind: " + assessment.cautions().get(0).text());
-        List<String> wrapped = wrap(next);
+        List<String> wrapped = Wrapped.at(next);
         if (wrapped.size() > MOST_NEXT_LINES) {
             String end = wrapped.get(MOST_NEXT_LINES - 1);
             wrapped = new ArrayList<>(wrapped.subList(0, MOST_NEXT_LINES));
@@ -188,24 +188,5 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
 
     static String cut(String text, int width) {
         return text.length() <= width ? text : text.substring(0, width - 1) + "…";
-    }
-
-    private static List<String> wrap(String text) {
-        return wrap(text, Terminal.WIDTH);
-    }
-
-    /** A text in lines of at most so many columns. */
-    static List<String> wrap(String text, int columns) {
-        List<String> lines = new ArrayList<>();
-        StringBuilder line = new StringBuilder();
-        for (String word : text.strip().split("\\s+", -1)) {
-            if (!line.isEmpty() && line.length() + 1 + word.length() > columns) {
-                lines.add(line.toString());
-                line.setLength(0);
-            }
-            line.append(line.isEmpty() ? "" : " ").append(word);
-        }
-        lines.add(line.toString());
-        return lines;
     }
 }

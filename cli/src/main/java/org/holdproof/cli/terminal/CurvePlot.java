@@ -8,9 +8,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import org.holdproof.core.assess.Span;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.plan.PlanWording;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.standard.Boundary;
 
@@ -52,6 +54,15 @@ public record CurvePlot(
 
     /** The plot's lines, {@code rows} of them for the curve and {@value #EXTRA_LINES} for stages and clock. */
     public List<String> lines(int rows, boolean unicode) {
+        return lines(rows, unicode, this::clock);
+    }
+
+    /** The same with the time since its start below instead of the clock, for a cook that has no date yet. */
+    public List<String> linesFromStart(int rows, boolean unicode) {
+        return lines(rows, unicode, this::elapsed);
+    }
+
+    private List<String> lines(int rows, boolean unicode, IntFunction<String> below) {
         DotCanvas canvas = new DotCanvas(Terminal.WIDTH - LABEL - 2, rows, unicode);
         double low = GRID * Math.floor(lowest() / GRID);
         double high = Math.max(low + GRID, GRID * Math.ceil(highest() / GRID));
@@ -80,7 +91,7 @@ public record CurvePlot(
             lines.add(pad(label, LABEL) + ' ' + edge + canvas.row(row, blank).stripTrailing());
         }
         lines.add(" ".repeat(LABEL + 2) + stageRuler(canvas.row(0, ' ').length(), unicode));
-        lines.add(" ".repeat(LABEL + 2) + clock(canvas.row(0, ' ').length()));
+        lines.add(" ".repeat(LABEL + 2) + below.apply(canvas.row(0, ' ').length()));
         return lines;
     }
 
@@ -156,6 +167,12 @@ public record CurvePlot(
         String between = zone.getId();
         int blanks = Math.max(2, width - from.length() - between.length() - to.length());
         return from + " ".repeat(blanks / 2) + between + " ".repeat(blanks - blanks / 2) + to;
+    }
+
+    private String elapsed(int width) {
+        String from = "0 h";
+        String to = PlanWording.time(span.minutes());
+        return from + " ".repeat(Math.max(2, width - from.length() - to.length())) + to;
     }
 
     private static String number(double value) {

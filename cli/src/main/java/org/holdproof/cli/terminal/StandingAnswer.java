@@ -51,7 +51,7 @@ public record StandingAnswer(Standing standing, ProbeLog log, List<Remedy> remed
             this.rank = rank;
             lines = new ArrayList<>();
             String indent = " ".repeat(LABEL_COLUMNS);
-            for (String line : Answer.wrap(text, Terminal.WIDTH - LABEL_COLUMNS)) {
+            for (String line : Wrapped.at(text, Terminal.WIDTH - LABEL_COLUMNS)) {
                 lines.add((lines.isEmpty() ? label + indent.substring(label.length()) : indent) + line);
             }
         }

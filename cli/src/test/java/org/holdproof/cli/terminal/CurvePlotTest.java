@@ -71,6 +71,14 @@ class CurvePlotTest {
         assertThat(lines.get(10)).contains("2031-02-10 12:00").endsWith("2031-02-10 14:00");
     }
 
+    @Test
+    void aCookWithoutADateShowsTheTimeSinceItsStart() {
+        List<String> lines =
+                plot(new double[] {0, 100, 20}, 100, Optional.empty()).linesFromStart(9, true);
+        assertThat(lines.get(10).strip()).startsWith("0 h ").endsWith(" 2 h");
+        assertThat(lines.get(10)).doesNotContain("2031");
+    }
+
     private static CurvePlot plot(double[] celsius, double gapMinutes, Optional<Boundary> limit) {
         long start = Instant.parse("2031-02-10T12:00:00Z").toEpochMilli();
         long[] millis = new long[celsius.length];

@@ -2,11 +2,14 @@ package org.holdproof.core.plan;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.assess.Caution;
 import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.batch.Stage;
+import org.holdproof.core.log.Trace;
 import org.holdproof.core.plan.Pasteurization.RowTime;
 
 /**
@@ -37,6 +40,9 @@ public record BathPlan(
         implements Plan {
 
     private static final double GENEROUS_START = 10;
+    private static final double FRIDGE_CELSIUS = 5;
+    private static final double LONGEST_CHILL_SHOWN = 240;
+    private static final String CHANNEL = "core, reckoned";
 
     public BathPlan {
         variations = List.copyOf(variations);
@@ -95,10 +101,69 @@ public record BathPlan(
         return start.plusMillis(Math.round(outMinute * 60_000));
     }
 
+    /** When the core is down to 5 °C as planned, or has been in the chill for four hours. */
+    public Instant chilledAt(Instant start) {
+        return outAt(start).plusMillis(Math.round(chillMinutes() * 60_000));
+    }
+
+    private double chillMinutes() {
+        return chill.core().fallsTo(FRIDGE_CELSIUS).orElse(LONGEST_CHILL_SHOWN);
+    }
+
+    /** The core as planned through bath and chill, as a log would show it. */
+    public Trace trace(Instant start) {
+        Trace heating = core.trace(CHANNEL, start.toEpochMilli(), outMinute);
+        Trace cooling = chill.core().trace(CHANNEL, outAt(start).toEpochMilli(), chillMinutes());
+        int heated = heating.size();
+        long[] millis = new long[heated + cooling.size() - 1];
+        double[] celsius = new double[millis.length];
+        for (int i = 0; i < millis.length; i++) {
+            boolean hot = i < heated;
+            millis[i] = hot ? heating.millis(i) : cooling.millis(i - heated + 1);
+            celsius[i] = hot ? heating.celsius(i) : cooling.celsius(i - heated + 1);
+        }
+        return new Trace(CHANNEL, millis, celsius);
+    }
+
+    /** The stages as a batch record would name them. */
+    public List<Stage> stages(Instant start) {
+        List<Stage> stages = new ArrayList<>();
+        cook.smoke()
+                .ifPresent(smoke -> stages.add(new Stage(
+                        Stage.Kind.SMOKE, start, Optional.of(bathFrom(start)), OptionalDouble.of(smoke.airCelsius()))));
+        stages.add(new Stage(
+                Stage.Kind.BATH, bathFrom(start), Optional.of(outAt(start)), OptionalDouble.of(cook.bathCelsius())));
+        stages.add(new Stage(
+                Stage.Kind.CHILL,
+                outAt(start),
+                Optional.of(chilledAt(start)),
+                OptionalDouble.of(chill.medium().celsius())));
+        return stages;
+    }
+
+    /** How long it is in the bath, in minutes. */
+    public double bathMinutes() {
+        return outMinute - cook.smokeMinutes();
+    }
+
+    /** The rows in the order in which they are met; those never met are left out. */
+    public List<RowTime> rowsAsMet() {
+        return rows().stream()
+                .filter(time -> time.metMinute().isPresent())
+                .sorted(Comparator.comparingDouble(time -> time.metMinute().getAsDouble()))
+                .toList();
+    }
+
     /** What to know before acting on the plan. */
     public List<Caution> cautions() {
         PlanWording wording = new PlanWording(cook.authority().units());
         List<Caution> cautions = new ArrayList<>();
+        if (cook.smoke().isPresent()) {
+            cautions.add(new Caution(
+                    "smoke",
+                    "The smoke is reckoned as dry air, which over-predicts: drying meat stays near the wet-bulb"
+                            + " temperature. The covering time counts on none of its heat."));
+        }
         for (TimeInRange range : ranges) {
             if (range.verdict() != Verdict.MET) {
                 cautions.add(new Caution(
@@ -109,12 +174,6 @@ public record BathPlan(
                                 + PlanWording.time(range.rule().maxMinutes().orElse(0))
                                 + ": log the core, and verify before serving."));
             }
-        }
-        if (cook.smoke().isPresent()) {
-            cautions.add(new Caution(
-                    "smoke",
-                    "The smoke is reckoned as dry air, which over-predicts: drying meat stays near the wet-bulb"
-                            + " temperature. The covering time counts on none of its heat."));
         }
         if (cook.startCelsius() > GENEROUS_START) {
             cautions.add(

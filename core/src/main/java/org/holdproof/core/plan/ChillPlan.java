@@ -32,9 +32,6 @@ public record ChillPlan(
         List<Stage> stages,
         OptionalDouble toFridge) {
 
-    /** Ice to have at hand for each kilogram of food, in kg: 0.61 kg melt (see {@link #iceMelted}), the rest is loss. */
-    public static final double ICE_PER_KILOGRAM = 1;
-
     private static final double FRIDGE = 5;
     private static final double SETTLED_FOR = 4 * 24 * 60;
     private static final double MEAT_HEAT = 3.5;
@@ -66,8 +63,8 @@ public record ChillPlan(
     }
 
     /**
-     * Ice that melts for each kilogram of food, in kg: its heat over the heat of melting, 3.5 and 333.6 kJ/kg
-     * (computed).
+     * Ice that melts for each kilogram of food, in kg: its heat over the heat of melting, 3.5 kJ/(kg K) and 333.6 kJ/kg
+     * (computed). About 0.6 kg; as much ice as food leaves room for losses and warm water.
      *
      * @param toCelsius what the food is brought down to, in °C
      */

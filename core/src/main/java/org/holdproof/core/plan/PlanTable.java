@@ -2,6 +2,7 @@ package org.holdproof.core.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.assess.Verdict;
@@ -110,6 +111,15 @@ public final class PlanTable {
             baths.add(new Boundary(Math.ceil(lowest - 1e-9) + i * step, unit));
         }
         return List.copyOf(baths);
+    }
+
+    /** A cell as a wall shows it, up to the next five minutes: {@code 3 h 45}, {@code 0 h 50}; a dash without a plan. */
+    public String text(int row, int column) {
+        if (minutes(row, column).isEmpty()) {
+            return "–";
+        }
+        long whole = 5 * (long) Math.ceil(minutes[row][column] / 5 - 1e-9);
+        return whole / 60 + " h " + String.format(Locale.ROOT, "%02d", whole % 60);
     }
 
     /** The cook every cell is like, but for thickness and set point. */

@@ -9,6 +9,8 @@ import org.holdproof.core.standard.Boundary;
 /** How a plan's figures are written: the reader's scales, times never rounded down. */
 public final class PlanWording {
     private static final double ROUNDING = 1e-6;
+    private static final double KILOGRAMS_A_POUND = 0.45359237;
+    private static final double OUNCES_A_POUND = 16;
 
     private final List<TemperatureUnit> units;
 
@@ -51,6 +53,15 @@ public final class PlanWording {
                 + leading().symbol();
     }
 
+    /** A weight as the reader of the leading scale weighs: {@code 5.4 kg}, {@code 12 lb}, {@code 150 g}, {@code 6 oz}. */
+    public String weight(double kilograms) {
+        if (leading() == TemperatureUnit.FAHRENHEIT) {
+            double pounds = kilograms / KILOGRAMS_A_POUND;
+            return pounds < 1 ? figure(pounds * OUNCES_A_POUND) + " oz" : figure(pounds) + " lb";
+        }
+        return kilograms < 1 ? Math.round(kilograms * 1000) + " g" : figure(kilograms) + " kg";
+    }
+
     /** A time, up to the next whole minute: {@code 45 min}, {@code 3 h 05 min}, {@code 26 h}. */
     public static String time(double minutes) {
         if (Double.isInfinite(minutes)) {
@@ -64,7 +75,11 @@ public final class PlanWording {
     }
 
     private static String in(TemperatureUnit unit, double celsius) {
-        String figure = String.format(Locale.ROOT, "%.1f", unit.fromCelsius(celsius));
-        return (figure.endsWith(".0") ? figure.substring(0, figure.length() - 2) : figure) + " " + unit.symbol();
+        return figure(unit.fromCelsius(celsius)) + " " + unit.symbol();
+    }
+
+    private static String figure(double value) {
+        String figure = String.format(Locale.ROOT, "%.1f", value);
+        return figure.endsWith(".0") ? figure.substring(0, figure.length() - 2) : figure;
     }
 }

@@ -12,8 +12,8 @@ public enum TradePractice {
     /** What every such fact is marked with. */
     public static final String MARK = "common practice, no source";
 
-    /** Collagen begins to dissolve from about here, the slower the lower the bath, in °F. */
-    public static final double COLLAGEN_FROM_FAHRENHEIT = 140;
+    /** Collagen begins to dissolve from about here, the slower the lower the bath. */
+    public static final String COLLAGEN_FROM = "140 °F";
 
     /** What is usual for the tough cut, in words. */
     public static final String USUAL_TIME = "155 °F for about a day, or 18 to 20 h after 8 h of smoke";
@@ -32,8 +32,9 @@ public enum TradePractice {
         this.degree = degree;
     }
 
-    public double fahrenheit() {
-        return fahrenheit;
+    /** Where it holds: {@code near 160 °F}. */
+    public String where() {
+        return (this == PAST_200_F ? "past " : "near ") + PlannedCook.plain(fahrenheit) + " °F";
     }
 
     /** Part of the raw weight lost, in percent. */

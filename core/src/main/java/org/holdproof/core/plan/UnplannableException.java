@@ -4,7 +4,15 @@ package org.holdproof.core.plan;
 public final class UnplannableException extends IllegalArgumentException {
     private static final long serialVersionUID = 1L;
 
+    private final String message;
+
     public UnplannableException(String message) {
         super(message);
+        this.message = message;
+    }
+
+    @Override
+    public String getMessage() {
+        return message;
     }
 }

@@ -1,0 +1,382 @@
+package org.holdproof.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.holdproof.cli.terminal.PlanAnswer;
+import org.holdproof.cli.terminal.PlanTableAnswer;
+import org.holdproof.cli.terminal.Terminal;
+import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.batch.Product;
+import org.holdproof.core.heat.UnfitLogException;
+import org.holdproof.core.log.LogReader;
+import org.holdproof.core.plan.BathPlan;
+import org.holdproof.core.plan.ChillMedium;
+import org.holdproof.core.plan.HeatFigures;
+import org.holdproof.core.plan.LoggedCook;
+import org.holdproof.core.plan.Plan;
+import org.holdproof.core.plan.PlanTable;
+import org.holdproof.core.plan.PlannedCook;
+import org.holdproof.core.plan.UnplannableException;
+import org.holdproof.core.plan.WrittenTimes;
+import org.holdproof.core.quantity.QuantityKind;
+import org.holdproof.core.quantity.UnreadableQuantityException;
+import org.holdproof.core.standard.AuthorityProfile;
+import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.report.wall.WallChart;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** {@code holdproof plan}. */
+@Command(
+        name = "plan",
+        header = "Plan a bath: when the core is safe, when to start, how to chill.",
+        description = {
+            "",
+            "Reckons how heat goes into the piece, times every row of the authority's table at its core, and gives the "
+                    + "time in the bath that still holds if the piece is 5 mm thicker, heat goes in as slowly as was ever "
+                    + "published and the bath is 0.5 °C low, all at once. Frozen pieces are not planned.",
+            ""
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        sortOptions = false,
+        abbreviateSynopsis = false,
+        exitCodeListHeading = "%nExit code:%n",
+        exitCodeList = {
+            " 0:There is a plan.",
+            " 1:There is no safe plan for the cook asked for; the answer says why.",
+            "64:Usage: the command line asks for something that cannot be done.",
+            "65:Unreadable: the log, the record or the tables cannot be read.",
+            "70:Internal: a fault of the program or of the disk under it."
+        },
+        footerHeading = "%n",
+        footer = {
+            "Example: holdproof plan --species beef --thickness \"65 mm\" --bath \"144 °F\" "
+                    + "--authority us-food-code-2022 --serve 2031-05-01T18:00",
+            "",
+            "Decision support. Your local authority's code and your approved HACCP plan govern. Food that is NOT MET "
+                    + "or NOT PROVEN is not served on this tool's word."
+        })
+final class PlanCommand implements Callable<Integer> {
+    private static final double FRIDGE_CELSIUS = 5;
+
+    /** A table has its own; these only stand in the cook every cell is like. */
+    private static final double EVERY_THICKNESS_MILLIMETRES = 50;
+
+    private static final double EVERY_BATH_CELSIUS = 100;
+
+    private final Terminal terminal;
+
+    @Option(
+            names = "--species",
+            paramLabel = "ANIMAL",
+            description = "beef, veal, pork, lamb, game, chicken, turkey, other-poultry or fish.")
+    private Optional<String> species = Optional.empty();
+
+    @Option(
+            names = "--form",
+            paramLabel = "FORM",
+            description = "intact (as is, the default), non-intact or comminuted.")
+    private Optional<String> form = Optional.empty();
+
+    @Option(names = "--fat", paramLabel = "PERCENT", description = "Fat by weight, such as \"12 %%\".")
+    private Optional<String> fat = Optional.empty();
+
+    @Option(names = "--shape", paramLabel = "SHAPE", description = "slab, roast (the default), cylinder or sphere.")
+    private Optional<String> shape = Optional.empty();
+
+    @Option(
+            names = "--thickness",
+            paramLabel = "LENGTH",
+            description = "Across the thinnest way through the middle, such as \"65 mm\" or \"2.5 in\".")
+    private Optional<String> thickness = Optional.empty();
+
+    @Option(
+            names = "--start",
+            paramLabel = "TEMPERATURE",
+            description = "The piece throughout when it goes in; \"5 °C\" where nothing is said.")
+    private Optional<String> start = Optional.empty();
+
+    @Option(
+            names = "--smoke",
+            paramLabel = "STEP",
+            description = "A smoke step before the bag, such as \"110 °C for 6 h\".")
+    private Optional<String> smoke = Optional.empty();
+
+    @Option(names = "--bath", paramLabel = "TEMPERATURE", description = "The bath's set point.")
+    private Optional<String> bath = Optional.empty();
+
+    @Option(
+            names = "--for",
+            paramLabel = "TIME",
+            description = "Leave it in the bath so long, such as \"24 h\", instead of as short as is safe.")
+    private Optional<String> stay = Optional.empty();
+
+    @Option(
+            names = "--authority",
+            paramLabel = "NAME",
+            description = "Whose rules to plan by (list: holdproof tables).")
+    private Optional<String> authority = Optional.empty();
+
+    @Option(
+            names = "--serve",
+            paramLabel = "WHEN",
+            description = "Count back from serving hot, such as 2031-05-01T18:00.")
+    private Optional<String> serve = Optional.empty();
+
+    @Option(names = "--zone", paramLabel = "ZONE", description = "The kitchen's time zone; this machine's otherwise.")
+    private Optional<String> zone = Optional.empty();
+
+    @Option(
+            names = "--chill",
+            paramLabel = "ice|water",
+            description = "Chill in ice slush (the default) or still water.")
+    private Chill chill = Chill.ice;
+
+    @Option(names = "--weight", paramLabel = "WEIGHT", description = "What it weighs raw, all pieces together.")
+    private Optional<String> weight = Optional.empty();
+
+    @Option(names = "--portion", paramLabel = "WEIGHT", description = "What one guest gets; needs --weight.")
+    private Optional<String> portion = Optional.empty();
+
+    @Option(
+            names = "--like",
+            paramLabel = "LOG",
+            description = "Reckon with what the log of an earlier cook of the same cut shows; needs --batch.")
+    private Optional<Path> like = Optional.empty();
+
+    @Option(
+            names = "--batch",
+            paramLabel = "FILE",
+            description = "The record of that cook; what is not said here is taken from it.")
+    private Optional<Path> batch = Optional.empty();
+
+    @Option(names = "--table", description = "Thickness by set point instead of one plan.")
+    private boolean table;
+
+    @Option(names = "--pdf", paramLabel = "OUT", description = "With --table: write it as a wall chart here.")
+    private Optional<Path> pdf = Optional.empty();
+
+    @Option(names = "--explain", description = "Add every row, every figure and its source.")
+    private boolean explain;
+
+    @Option(
+            names = "--tables",
+            paramLabel = "DIR",
+            description = "Lay the site's own tables in DIR (an approved, validated process) over the built-in ones.")
+    private Optional<Path> tables = Optional.empty();
+
+    PlanCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    /** As {@code --chill} is written. */
+    enum Chill {
+        ice,
+        water
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        checkTogether();
+        RuleLibrary library = tables.isPresent() ? RuleLibrary.withSite(tables.get()) : RuleLibrary.builtIn();
+        Optional<BatchRecord> earlier = batch.isPresent()
+                ? Optional.of(
+                        BatchFile.read(batch.get(), BatchFile.Answers.NONE).record())
+                : Optional.empty();
+        try {
+            PlannedCook cook = cook(library, earlier);
+            HeatFigures heat = heat(cook, earlier);
+            return table ? showTable(library, cook, heat) : showPlan(cook, heat);
+        } catch (UnplannableException wrong) {
+            throw Refusal.usage(wrong.getMessage());
+        }
+    }
+
+    private void checkTogether() throws Refusal {
+        if (like.isPresent() != batch.isPresent()) {
+            throw Refusal.usage("--like and --batch go together: the log of an earlier cook and its record");
+        }
+        if (pdf.isPresent() && !table) {
+            throw Refusal.usage("--pdf is the wall chart: add --table");
+        }
+        if (portion.isPresent() && weight.isEmpty()) {
+            throw Refusal.usage("--portion counts from what goes in: add --weight");
+        }
+        if (!table && bath.isEmpty()) {
+            throw Refusal.usage("say what the bath is set to with --bath, or ask for the --table of set points");
+        }
+        if (table && Stream.of(smoke, stay, serve, weight, bath, thickness).anyMatch(Optional::isPresent)) {
+            throw Refusal.usage("--table is of baths alone, every thickness and set point: leave out --thickness,"
+                    + " --bath, --smoke, --for, --serve and --weight");
+        }
+    }
+
+    private PlannedCook cook(RuleLibrary library, Optional<BatchRecord> earlier) throws Refusal {
+        Optional<Product> product = earlier.map(BatchRecord::product);
+        return new PlannedCook(
+                named("--species", species, Product.Species.values(), product.map(Product::species)),
+                named(
+                        "--form",
+                        form,
+                        Product.Form.values(),
+                        Optional.of(product.map(Product::form).orElse(Product.Form.INTACT))),
+                fat.isPresent()
+                        ? OptionalDouble.of(quantity("--fat", QuantityKind.PERCENT, fat.get()))
+                        : product.map(Product::fatPercent).orElse(OptionalDouble.empty()),
+                named(
+                        "--shape",
+                        shape,
+                        Product.Shape.values(),
+                        Optional.of(product.map(Product::shape).orElse(Product.Shape.ROAST))),
+                thickness(product),
+                start.isPresent() ? quantity("--start", QuantityKind.TEMPERATURE, start.get()) : FRIDGE_CELSIUS,
+                smoke.isPresent()
+                        ? Optional.of(said("--smoke", () -> WrittenTimes.smoke(smoke.get())))
+                        : Optional.empty(),
+                bath.isPresent() ? quantity("--bath", QuantityKind.TEMPERATURE, bath.get()) : EVERY_BATH_CELSIUS,
+                stay.isPresent()
+                        ? OptionalDouble.of(said("--for", () -> WrittenTimes.minutes(stay.get())))
+                        : OptionalDouble.empty(),
+                authority(library, earlier),
+                chill == Chill.ice ? ChillMedium.ICE_SLUSH : ChillMedium.STILL_WATER);
+    }
+
+    private double thickness(Optional<Product> product) throws Refusal {
+        if (thickness.isPresent()) {
+            return quantity("--thickness", QuantityKind.LENGTH, thickness.get());
+        }
+        OptionalDouble recorded = product.map(Product::thicknessMillimetres).orElse(OptionalDouble.empty());
+        if (recorded.isEmpty() && !table) {
+            throw Refusal.usage("say how thick the piece is with --thickness, such as \"65 mm\"");
+        }
+        return recorded.orElse(EVERY_THICKNESS_MILLIMETRES);
+    }
+
+    private AuthorityProfile authority(RuleLibrary library, Optional<BatchRecord> earlier) throws Refusal {
+        String known = library.profiles().stream().map(AuthorityProfile::id).collect(Collectors.joining(", "));
+        String id = authority
+                .or(() -> earlier.map(BatchRecord::authority))
+                .orElseThrow(() -> Refusal.usage("say whose rules to plan by with --authority; there are " + known));
+        return library.profile(id)
+                .orElseThrow(() -> Refusal.usage("--authority " + id + ": no such profile; there are " + known));
+    }
+
+    private HeatFigures heat(PlannedCook cook, Optional<BatchRecord> earlier) throws Exception {
+        HeatFigures published = HeatFigures.published(cook.species(), cook.fatPercent());
+        if (like.isEmpty() || earlier.isEmpty()) {
+            return published;
+        }
+        InputFile.checkReadable(like.get());
+        try {
+            return published.fittedBy(
+                    LoggedCook.fit(LogReader.read(like.get(), earlier.get().log()), earlier.get()));
+        } catch (UnfitLogException unfit) {
+            throw Refusal.unreadable(like.get() + ": " + unfit.getMessage());
+        }
+    }
+
+    private int showPlan(PlannedCook cook, HeatFigures heat) throws Refusal {
+        Plan plan = Plan.of(cook, heat);
+        PlanAnswer answer = new PlanAnswer(plan, serving(), weights());
+        print(answer.lines(terminal.unicode()));
+        if (explain) {
+            print(answer.explanation());
+        }
+        return plan instanceof BathPlan ? ExitCode.PLANNED : ExitCode.NO_PLAN;
+    }
+
+    private Optional<PlanAnswer.Serving> serving() throws Refusal {
+        if (serve.isEmpty()) {
+            return Optional.empty();
+        }
+        ZoneId kitchen =
+                zone.isPresent() ? said("--zone", () -> WrittenTimes.zone(zone.get())) : ZoneId.systemDefault();
+        Instant at = said("--serve", () -> WrittenTimes.instant(serve.get(), kitchen));
+        return Optional.of(new PlanAnswer.Serving(at, kitchen));
+    }
+
+    private Optional<PlanAnswer.Weights> weights() throws Refusal {
+        if (weight.isEmpty()) {
+            return Optional.empty();
+        }
+        double raw = weight("--weight", weight.get());
+        return Optional.of(new PlanAnswer.Weights(
+                raw,
+                portion.isPresent() ? OptionalDouble.of(weight("--portion", portion.get())) : OptionalDouble.empty()));
+    }
+
+    private static double weight(String option, String text) throws Refusal {
+        double kilograms = quantity(option, QuantityKind.WEIGHT, text);
+        if (!(kilograms > 0)) {
+            throw Refusal.usage(option + ": found '" + text + "'; expected more than nothing");
+        }
+        return kilograms;
+    }
+
+    private int showTable(RuleLibrary library, PlannedCook cook, HeatFigures heat) throws Exception {
+        Optional<OutputFile> chart = pdf.isPresent()
+                ? Optional.of(OutputFile.at(
+                        pdf.get(), Stream.concat(like.stream(), batch.stream()).toList()))
+                : Optional.empty();
+        PlanTable reckoned = PlanTable.of(cook, heat, PlanTable.usualThicknesses(), PlanTable.usualBaths(cook));
+        List<String> written = new ArrayList<>();
+        if (chart.isPresent()) {
+            chart.get().write(WallChart.write(reckoned, library, Instant.now()));
+            written.add("Wall chart: " + chart.get().path());
+        }
+        print(new PlanTableAnswer(reckoned, written).lines());
+        return ExitCode.PLANNED;
+    }
+
+    private void print(List<String> lines) {
+        PrintWriter out = terminal.out();
+        lines.forEach(out::println);
+        out.flush();
+    }
+
+    private static double quantity(String option, QuantityKind kind, String text) throws Refusal {
+        try {
+            return kind.parse(text);
+        } catch (UnreadableQuantityException unreadable) {
+            throw Refusal.usage(option + ": " + unreadable.getMessage());
+        }
+    }
+
+    private static <T> T said(String option, Supplier<T> reading) throws Refusal {
+        try {
+            return reading.get();
+        } catch (UnplannableException wrong) {
+            throw Refusal.usage(option + ": " + wrong.getMessage());
+        }
+    }
+
+    /** One of some words, as they are written in a batch record; a hyphen may stand for a blank. */
+    private static <E extends Enum<E>> E named(String option, Optional<String> text, E[] all, Optional<E> otherwise)
+            throws Refusal {
+        String words = Stream.of(all).map(PlanCommand::word).collect(Collectors.joining(", "));
+        if (text.isEmpty()) {
+            return otherwise.orElseThrow(() -> Refusal.usage("say with " + option + " which it is: " + words));
+        }
+        String wanted = text.get().strip().toLowerCase(Locale.ROOT).replace(' ', '-');
+        return Stream.of(all)
+                .filter(value -> word(value).equals(wanted))
+                .findFirst()
+                .orElseThrow(() -> Refusal.usage(option + ": found '" + text.get() + "'; expected one of " + words));
+    }
+
+    private static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

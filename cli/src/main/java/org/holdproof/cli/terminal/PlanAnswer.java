@@ -1,0 +1,334 @@
+package org.holdproof.cli.terminal;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import org.holdproof.core.assess.Span;
+import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.batch.Product.Species;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.plan.BathPlan;
+import org.holdproof.core.plan.ChillMedium;
+import org.holdproof.core.plan.ChillPlan;
+import org.holdproof.core.plan.CookLoss;
+import org.holdproof.core.plan.NoPlan;
+import org.holdproof.core.plan.Pasteurization.RowTime;
+import org.holdproof.core.plan.Plan;
+import org.holdproof.core.plan.PlanWording;
+import org.holdproof.core.plan.PlannedCook;
+import org.holdproof.core.plan.PublishedQuality;
+import org.holdproof.core.plan.Tenderness;
+import org.holdproof.core.plan.TimeInRange;
+import org.holdproof.core.plan.TradePractice;
+import org.holdproof.core.standard.Boundary;
+import org.holdproof.core.standard.LethalityRow;
+
+/**
+ * A plan on one screen of 80 columns, or why there is none; on request with every figure and its source.
+ *
+ * @param serving when it is to be served, if said
+ * @param weights what it weighs, if said
+ */
+public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights> weights) {
+    private static final int HEAD = 2;
+    private static final int FEWEST_CURVE_ROWS = 3;
+    private static final int MOST_CURVE_ROWS = 5;
+    private static final int LABEL = 10;
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("EEE yyyy-MM-dd HH:mm", Locale.ENGLISH);
+
+    /** When it is to be served, on the kitchen's clock. */
+    public record Serving(Instant at, ZoneId zone) {
+        String clock(Instant instant) {
+            return CLOCK.format(instant.atZone(zone));
+        }
+    }
+
+    /**
+     * What goes in.
+     *
+     * @param portionKilograms what one guest gets, if said
+     */
+    public record Weights(double rawKilograms, OptionalDouble portionKilograms) {}
+
+    /** The answer's lines; a plan's are at most {@value Terminal#HEIGHT}. */
+    public List<String> lines(boolean unicode) {
+        return plan instanceof BathPlan bath ? of(bath, unicode) : of((NoPlan) plan);
+    }
+
+    /** Every row, every change, every figure with its source. */
+    public List<String> explanation() {
+        List<String> lines = new ArrayList<>();
+        if (plan instanceof BathPlan bath) {
+            explain(bath, lines);
+        }
+        return lines;
+    }
+
+    private List<String> of(NoPlan none) {
+        List<String> lines = new ArrayList<>(Wrapped.at(headline()));
+        lines.add("NO SAFE PLAN");
+        lines.addAll(Wrapped.at(none.reason()));
+        lines.addAll(Wrapped.at("Instead: " + none.remedy()));
+        lines.addAll(Answer.SAFETY);
+        return lines;
+    }
+
+    private List<String> of(BathPlan bath, boolean unicode) {
+        List<String> figures = new ArrayList<>();
+        rows(bath, figures);
+        labelled(figures, "Otherwise", otherwise(bath), 2);
+        bath.ranges().forEach(range -> labelled(figures, "Heating", heating(range), 2));
+        labelled(figures, "Chill", chill(bath.chill()), 2);
+        labelled(figures, "Weight", weight(), 2);
+        tenderness().ifPresent(text -> labelled(figures, "Tender", text, 1));
+        List<String> mind = bath.cautions().stream()
+                .flatMap(caution -> Wrapped.at("Mind: " + caution.text()).stream())
+                .toList();
+        int room = Terminal.HEIGHT - HEAD - figures.size() - CurvePlot.EXTRA_LINES - Answer.SAFETY.size();
+        int minded = Math.min(mind.size(), Math.max(1, room - MOST_CURVE_ROWS));
+        int rows = Math.max(FEWEST_CURVE_ROWS, Math.min(MOST_CURVE_ROWS, room - minded));
+
+        List<String> lines = new ArrayList<>();
+        lines.add(Wrapped.cut(headline()));
+        lines.add(Wrapped.cut(decision(bath)));
+        lines.addAll(curve(bath, rows, unicode));
+        lines.addAll(figures);
+        lines.addAll(mind.subList(0, minded));
+        lines.addAll(Answer.SAFETY);
+        return lines;
+    }
+
+    private String headline() {
+        PlannedCook cook = plan.cook();
+        String species = cook.species().title();
+        return species.substring(0, 1).toUpperCase(Locale.ROOT) + species.substring(1) + ", "
+                + cook.form().title() + ", " + cook.shape().title() + " "
+                + millimetres(cook.thicknessMillimetres()) + ", from "
+                + wording().leading(cook.startCelsius())
+                + ", bath " + wording().temperature(cook.bathCelsius()) + ", by "
+                + cook.authority().id();
+    }
+
+    private String decision(BathPlan bath) {
+        String smoke = bath.cook()
+                .smoke()
+                .map(step -> PlanWording.time(step.minutes()) + " smoke, then ")
+                .orElse("");
+        String what = "PLAN: " + smoke + PlanWording.time(bath.bathMinutes()) + " in the bath";
+        return serving.map(serve -> what + "; start by " + serve.clock(bath.startBy(serve.at())))
+                .orElse(what + (bath.cook().bathMinutes().isPresent() ? "" : ": that covers the worst"));
+    }
+
+    private List<String> curve(BathPlan bath, int rows, boolean unicode) {
+        Instant start = serving.map(serve -> bath.startBy(serve.at())).orElse(Instant.EPOCH);
+        Trace trace = bath.trace(start);
+        CurvePlot plot = new CurvePlot(
+                trace,
+                new Span(trace.firstMillis(), trace.lastMillis()),
+                wording().leading(),
+                lowest(bath),
+                bath.stages(start),
+                serving.map(Serving::zone).orElse(ZoneId.of("UTC")),
+                Double.POSITIVE_INFINITY);
+        return serving.isPresent() ? plot.lines(rows, unicode) : plot.linesFromStart(rows, unicode);
+    }
+
+    private static Optional<Boundary> lowest(BathPlan bath) {
+        return bath.rule().rows().stream().findFirst().map(LethalityRow::at);
+    }
+
+    private static void rows(BathPlan bath, List<String> lines) {
+        String how = bath.cook().smoke().isPresent() ? ", smoke as dry air" : ", as reckoned";
+        String first = bath.firstRow()
+                .map(PlanAnswer::row)
+                .orElseGet(() -> PlanWording.time(bath.safeMinute()) + " from its start");
+        labelled(lines, "Safe", first + how, 1);
+        String from = bath.cook().smoke().isPresent() ? ", the smoke counted as no heat" : "";
+        labelled(lines, "", PlanWording.time(bath.coveringMinute()) + " at worst" + from + ": plan by this", 1);
+    }
+
+    private static String row(RowTime time) {
+        String met = time.metMinute().isPresent()
+                ? "met " + PlanWording.time(time.metMinute().getAsDouble())
+                : "never met";
+        String there = time.reachedMinute().isPresent()
+                ? ", core there " + PlanWording.time(time.reachedMinute().getAsDouble())
+                : "";
+        return time.row().at().text() + " for " + time.row().printedTime() + there + ", " + met;
+    }
+
+    private static String otherwise(BathPlan bath) {
+        return bath.variations().stream()
+                .map(variation -> variation.change().title() + " "
+                        + (variation.safeMinute().isPresent()
+                                ? PlanWording.time(variation.safeMinute().getAsDouble())
+                                : "never"))
+                .collect(Collectors.joining("; "));
+    }
+
+    private String heating(TimeInRange range) {
+        String band = range.rule()
+                .from()
+                .map(from -> from.text() + " to "
+                        + range.rule().limit().orElseThrow().text())
+                .orElseGet(() -> "below " + range.rule().limit().orElseThrow().text());
+        return band + ": " + PlanWording.time(range.minutes().nominal()) + ", worst "
+                + PlanWording.time(range.minutes().worst()) + "; "
+                + range.rule().timeComparison().words() + " "
+                + PlanWording.time(range.rule().maxMinutes().orElseThrow()) + ": " + kept(range.verdict());
+    }
+
+    private static String kept(Verdict verdict) {
+        return switch (verdict) {
+            case MET -> "kept";
+            case NOT_PROVEN -> "kept, not at worst";
+            case NOT_MET -> "NOT KEPT";
+        };
+    }
+
+    private String chill(ChillPlan chill) {
+        String stages = chill.stages().stream()
+                .filter(stage -> stage.stage().maxMinutes().isPresent())
+                .map(stage -> "to " + stage.stage().to().map(Boundary::text).orElse("the chill") + " "
+                        + worst(stage.minutes().worst()) + " of "
+                        + PlanWording.time(stage.stage().maxMinutes().getAsDouble()))
+                .collect(Collectors.joining(", "));
+        String rule = chill.rule()
+                .map(found -> stages + " at worst: " + kept(chill.verdict().orElseThrow()) + " (" + found.id() + ")")
+                .orElseGet(() -> "to 5 °C "
+                        + (chill.toFridge().isPresent() ? worst(chill.toFridge().getAsDouble()) + " at worst" : "never")
+                        + "; " + plan.cook().authority().id() + " gives no schedule to judge it by");
+        String ice = chill.medium() == ChillMedium.ICE_SLUSH
+                ? ". Have as much ice as food by weight"
+                : ". The water warms as the food cools: worse still";
+        return chill.medium().title() + " " + rule + ice;
+    }
+
+    private static String worst(double minutes) {
+        return Double.isInfinite(minutes) ? "never" : PlanWording.time(minutes);
+    }
+
+    private Optional<CookLoss> loss() {
+        return CookLoss.at(plan.cook().species(), plan.cook().bathCelsius());
+    }
+
+    private String weight() {
+        Optional<CookLoss> found = loss();
+        if (found.isEmpty()) {
+            return "no published cook loss for " + plan.cook().species().title() + " at this temperature";
+        }
+        CookLoss loss = found.get();
+        String range = figure(loss.lowPercent()) + " to " + figure(loss.highPercent()) + " % lost (published: "
+                + loss.published().stream()
+                        .map(row -> row.source().id())
+                        .distinct()
+                        .collect(Collectors.joining(", "))
+                + "; a range, no more)";
+        String left = weights.map(given -> left(loss, given)).orElse("");
+        String trade = loss.trade()
+                .map(practice -> "; trade: " + practice.words() + " (" + TradePractice.MARK + ")")
+                .orElse("");
+        return range + trade + left;
+    }
+
+    private String left(CookLoss loss, Weights given) {
+        double raw = given.rawKilograms();
+        String left = ". Of " + weight(raw) + " " + weight(loss.leastLeft(raw)) + " to " + weight(loss.mostLeft(raw))
+                + " are left";
+        if (given.portionKilograms().isEmpty()) {
+            return left;
+        }
+        double portion = given.portionKilograms().getAsDouble();
+        return left + ": at least " + loss.portions(raw, portion) + " portions of " + weight(portion);
+    }
+
+    private Optional<String> tenderness() {
+        List<PublishedQuality> near =
+                Tenderness.at(plan.cook().species(), plan.cook().bathCelsius());
+        if (near.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(near.get(0).text() + "; " + near.get(0).cited());
+    }
+
+    private void explain(BathPlan bath, List<String> lines) {
+        PlannedCook cook = bath.cook();
+        lines.add("");
+        lines.add("Every row of the table that this bath meets, as reckoned:");
+        bath.rowsAsMet().forEach(row -> lines.add("  " + row(row)));
+        bath.rule().rows().stream()
+                .findFirst()
+                .ifPresent(
+                        row -> lines.addAll(Wrapped.at("Rows: " + row.citation().text())));
+        bath.rule()
+                .death()
+                .ifPresent(death ->
+                        lines.addAll(Wrapped.at("Rule: " + death.citation().text())));
+        bath.ranges()
+                .forEach(range -> lines.addAll(Wrapped.at(
+                        range.rule().title() + ": " + range.rule().citation().text())));
+        bath.chill()
+                .rule()
+                .ifPresent(rule -> lines.addAll(
+                        Wrapped.at(rule.title() + ": " + rule.citation().text())));
+        lines.addAll(Wrapped.at("Heat: " + bath.heat().origin()));
+        lines.addAll(Wrapped.at(String.format(
+                Locale.ROOT,
+                "Chill: %s at %s, %.0f W/(m² K) (%s, %s).",
+                bath.chill().medium().title(),
+                wording().temperature(bath.chill().medium().celsius()),
+                bath.chill().medium().coefficient().typical(),
+                bath.chill().medium().coefficient().medium(),
+                bath.chill().medium().coefficient().how().title())));
+        loss().ifPresent(loss -> loss.published().forEach(row -> lines.addAll(quality("Weight", row))));
+        loss().filter(CookLoss::tradeDiffers)
+                .ifPresent(loss -> lines.addAll(Wrapped.at("Weight: the trade says "
+                        + loss.trade().orElseThrow().words() + " "
+                        + loss.trade().orElseThrow().where()
+                        + " (" + TradePractice.MARK + "); the published range differs and governs.")));
+        if (cook.species() == Species.BEEF) {
+            lines.addAll(Wrapped.at("Tender: in the trade a tough cut takes " + TradePractice.USUAL_TIME
+                    + "; collagen begins to dissolve from about " + TradePractice.COLLAGEN_FROM
+                    + ", the slower the lower the bath (" + TradePractice.MARK + ")."));
+        }
+        Tenderness.at(cook.species(), cook.bathCelsius()).forEach(row -> lines.addAll(quality("Tender", row)));
+        bath.cautions().forEach(caution -> lines.addAll(Wrapped.at("Mind: " + caution.text())));
+    }
+
+    private static List<String> quality(String label, PublishedQuality row) {
+        return Wrapped.at(label + ": " + row.text() + ". " + row.source().title() + ", " + row.cited()
+                + (row.note().isEmpty() ? "" : "; " + row.note()) + ".");
+    }
+
+    private PlanWording wording() {
+        return new PlanWording(plan.cook().authority().units());
+    }
+
+    private String weight(double kilograms) {
+        return wording().weight(kilograms);
+    }
+
+    private static String millimetres(double thickness) {
+        return figure(thickness) + " mm";
+    }
+
+    private static String figure(double value) {
+        String text = String.format(Locale.ROOT, "%.1f", value);
+        return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
+    }
+
+    private static void labelled(List<String> lines, String label, String text, int most) {
+        List<String> wrapped = Wrapped.at(text, Terminal.WIDTH - LABEL);
+        for (int i = 0; i < Math.min(most, wrapped.size()); i++) {
+            String line = i == most - 1 && wrapped.size() > most ? wrapped.get(i) + " …" : wrapped.get(i);
+            String head = i == 0 ? label : "";
+            lines.add(Wrapped.cut(head + " ".repeat(LABEL - head.length()) + line));
+        }
+    }
+}

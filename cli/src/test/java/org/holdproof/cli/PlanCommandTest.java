@@ -1,0 +1,196 @@
+package org.holdproof.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.holdproof.cli.terminal.Answer;
+import org.holdproof.cli.terminal.Terminal;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Planning from the command line; the cooks are invented. */
+class PlanCommandTest {
+    private static final List<String> BEEF = List.of(
+            "--species", "beef", "--thickness", "65 mm", "--authority", "us-food-code-2022", "--bath", "144 °F");
+
+    @TempDir
+    private Path folder = Path.of("");
+
+    private static Desk plan(List<String> common, String... more) {
+        List<String> words = new ArrayList<>(List.of("plan"));
+        words.addAll(common);
+        words.addAll(List.of(more));
+        return Desk.run(words.toArray(String[]::new));
+    }
+
+    private static void fitsOneScreenAndCautions(Desk desk) {
+        assertThat(desk.err()).isEmpty();
+        assertThat(desk.outLines())
+                .hasSizeLessThanOrEqualTo(Terminal.HEIGHT)
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(Terminal.WIDTH))
+                .containsSubsequence(Answer.SAFETY);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "--start=4 °C",
+                "--smoke=110 °C for 6 h",
+                "--smoke=225 °F for 1 h 30 min --for=24 h",
+                "--for=1 d --chill=water",
+                "--serve=2031-05-01T18:00 --zone=Europe/Oslo --weight=12 lb --portion=6 oz",
+                "--species=chicken --bath=66 °C --authority=us-fsis-2021 --fat=8 %",
+                "--species=fish --bath=65 °C --shape=slab --thickness=1 in",
+                "--authority=australia --bath=70 °C --weight=4 kg --portion=180 g --smoke=90 °C for 30 min",
+                "--authority=uk-scotland --bath=80 °C --form=comminuted --shape=cylinder --start=12 °C",
+                "--species=other-poultry --authority=us-fsis-2021 --bath=70 °C --shape=sphere"
+            })
+    void aPlanFitsOneScreenAndEndsWithZero(String options) {
+        List<String> words = new ArrayList<>();
+        for (int i = 0; i < BEEF.size(); i += 2) {
+            if (!options.contains(BEEF.get(i) + "=")) {
+                words.addAll(BEEF.subList(i, i + 2));
+            }
+        }
+        Desk desk = plan(words, options.split(" (?=--)", -1));
+
+        assertThat(desk.exitCode()).as(desk.err()).isZero();
+        fitsOneScreenAndCautions(desk);
+        assertThat(desk.outLines().get(1)).startsWith("PLAN: ");
+        assertThat(desk.out()).contains("at worst", "plan by this", "Otherwise", "Heating", "Chill", "Weight");
+    }
+
+    @Test
+    void theStartIsCountedBackFromServingOnTheKitchensClock() {
+        Desk day = plan(BEEF, "--for", "24 h", "--serve", "2031-05-01T18:00", "--zone", "Europe/Oslo");
+        assertThat(day.outLines().get(1)).isEqualTo("PLAN: 24 h in the bath; start by Wed 2031-04-30 18:00");
+        // the clocks go forward on 2031-03-30: 24 h before 18:00 it was 17:00
+        Desk spring = plan(BEEF, "--for", "24 h", "--serve", "2031-03-30T18:00", "--zone", "Europe/Oslo");
+        assertThat(spring.outLines().get(1)).endsWith("start by Sat 2031-03-29 17:00");
+    }
+
+    @Test
+    void aLowBathIsNoPlanAndEndsWithOne() {
+        Desk desk = plan(BEEF.subList(0, 6), "--bath", "50 °C");
+
+        assertThat(desk.exitCode()).isEqualTo(1);
+        fitsOneScreenAndCautions(desk);
+        assertThat(desk.out())
+                .contains("NO SAFE PLAN", "never reaches 130 °F", "Instead: Set the bath to at least 132 °F");
+        assertThat(plan(BEEF, "--for", "1 h").exitCode()).isEqualTo(1);
+        assertThat(plan(BEEF, "--thickness", "200 mm", "--shape", "slab").err()).contains("--thickness");
+    }
+
+    @Test
+    void everyFigureIsExplainedWithItsSourceAndItsHonesty() {
+        Desk desk = plan(BEEF, "--explain", "--smoke", "110 °C for 3 h");
+
+        assertThat(desk.exitCode()).isZero();
+        assertThat(desk.out())
+                .contains("Every row of the table")
+                .contains("common practice, no source")
+                .contains("from memory")
+                .contains("Pearson and Dutson")
+                .contains("(read)")
+                .contains("wet-bulb");
+        assertThat(desk.outLines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(Terminal.WIDTH));
+    }
+
+    @ParameterizedTest(name = "{0} {1}")
+    @CsvSource({
+        "--start, -18 °C, frozen or nearly so",
+        "--start, 5, Add the unit",
+        "--species, goat, expected one of beef",
+        "--form, diced, 'expected one of intact, non-intact, comminuted'",
+        "--shape, cube, expected one of slab",
+        "--thickness, 65, Add the unit",
+        "--thickness, 900 mm, expected 3 to 300 mm",
+        "--bath, 120 °C, expected 20 to 100 °C",
+        "--fat, 80 %, expected 0 to 60 %",
+        "--smoke, 110 °C, such as '110 °C for 6 h'",
+        "--smoke, 110 for 6 h, Add the unit",
+        "--smoke, 110 °C for ever, expected a time with its units",
+        "--for, 8 d, at most 7 d",
+        "--authority, nowhere, there are",
+        "--serve, tomorrow, expected date and time",
+        "--zone, Nowhere/Land, expected a zone",
+        "--weight, 0 kg, more than nothing",
+        "--chill, snow, snow"
+    })
+    void badOptionsAreUsageErrorsThatSayWhatToDo(String option, String value, String message) {
+        List<String> words = new ArrayList<>();
+        for (int i = 0; i < BEEF.size(); i += 2) {
+            if (!BEEF.get(i).equals(option)) {
+                words.addAll(BEEF.subList(i, i + 2));
+            }
+        }
+        if (option.equals("--zone")) {
+            words.addAll(List.of("--serve", "2031-05-01T18:00"));
+        }
+        Desk desk = plan(words, option + "=" + value);
+
+        assertThat(desk.exitCode()).as(desk.toString()).isEqualTo(64);
+        assertThat(desk.out()).isEmpty();
+        assertThat(desk.err()).startsWith("holdproof: ").contains(message);
+    }
+
+    @Test
+    void whatIsMissingOrDoesNotGoTogetherIsSaid() {
+        assertThat(plan(BEEF.subList(0, 4)).err()).contains("--bath");
+        assertThat(plan(BEEF.subList(0, 2), "--bath", "60 °C").err()).contains("--thickness");
+        assertThat(plan(List.of(), "--bath", "60 °C", "--thickness", "30 mm").err())
+                .contains("--species");
+        assertThat(plan(BEEF.subList(0, 4), "--bath", "60 °C").err()).contains("--authority");
+        assertThat(plan(BEEF, "--portion", "6 oz").err()).contains("--weight");
+        assertThat(plan(BEEF, "--pdf", "x.pdf").err()).contains("--table");
+        assertThat(plan(BEEF, "--table").err()).contains("leave out");
+        assertThat(plan(BEEF, "--like", "x.csv").err()).contains("--batch");
+        // the clocks of Oslo skip 02:30 on 2031-03-30
+        assertThat(plan(BEEF, "--serve", "2031-03-30T02:30", "--zone", "Europe/Oslo")
+                        .err())
+                .contains("skip");
+    }
+
+    @Test
+    void theTableFitsOneScreenAndItsChartIsAPdf() throws IOException {
+        Path pdf = folder.resolve("wall.pdf");
+        for (String authority : List.of("us-food-code-2022", "uk-scotland")) {
+            Desk desk =
+                    plan(List.of("--species", "beef"), "--authority", authority, "--table", "--pdf", pdf.toString());
+
+            assertThat(desk.exitCode()).as(desk.err()).isZero();
+            fitsOneScreenAndCautions(desk);
+            assertThat(desk.out()).contains("70 mm", "Wall chart: " + pdf);
+            assertThat(Files.readString(pdf, java.nio.charset.StandardCharsets.ISO_8859_1))
+                    .startsWith("%PDF-1.7");
+        }
+    }
+
+    @Test
+    void theNextBatchIsPlannedLikeALoggedOne() {
+        String log = DemoRun.file("2-low-bath.csv");
+        String record = DemoRun.file("2-low-bath.batch.json");
+        Desk desk = plan(List.of("--like", log, "--batch", record), "--bath", "60 °C", "--explain");
+
+        assertThat(desk.exitCode()).as(desk.err()).isZero();
+        assertThat(desk.out()).contains("slab 50 mm", "fitted to 600 readings", "by us-fsis-2021");
+
+        Desk smoked = plan(
+                List.of(
+                        "--like",
+                        DemoRun.file("1-smoked-then-bagged.csv"),
+                        "--batch",
+                        DemoRun.file("1-smoked-then-bagged.batch.json")),
+                "--bath",
+                "60 °C");
+        assertThat(smoked.exitCode()).isEqualTo(65);
+        assertThat(smoked.err()).contains("smoked before its bath");
+    }
+}
