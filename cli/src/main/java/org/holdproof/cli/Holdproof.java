@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
             PlanCommand.class,
             RecheckCommand.class,
             TablesCommand.class,
+            LessonCommand.class,
             KeyCommand.class,
             DemoCommand.class,
             HelpCommand.class

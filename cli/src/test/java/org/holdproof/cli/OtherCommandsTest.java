@@ -17,7 +17,7 @@ class OtherCommandsTest {
     private Path folder = Path.of("");
 
     @ParameterizedTest
-    @ValueSource(strings = {"verify", "status", "plan", "recheck", "tables", "demo", "key new"})
+    @ValueSource(strings = {"verify", "status", "plan", "recheck", "tables", "lesson", "demo", "key new"})
     void everyCommandExplainsItselfAndItsExitCodes(String command) {
         List<String> words = List.of((command + " --help").split(" ", -1));
         Desk help = Desk.run(words.toArray(String[]::new));

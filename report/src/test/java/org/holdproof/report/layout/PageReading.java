@@ -10,24 +10,24 @@ import org.apache.pdfbox.text.TextPosition;
 import org.holdproof.report.draw.Box;
 
 /** Reads a report's pages back: their text, and where every glyph stands. */
-final class PageReading {
+public final class PageReading {
     /** Part of a type size that capitals, figures and most lower-case letters fill above the baseline. */
     private static final double RISE = 0.70;
 
     private PageReading() {}
 
     /** A glyph and the box it fills, measured from the sheet's top left corner. */
-    record Glyph(String text, Box box) {}
+    public record Glyph(String text, Box box) {}
 
     /** All text with every blank taken out, so that line ends do not matter. */
-    static String squeezed(byte[] pdf) throws IOException {
+    public static String squeezed(byte[] pdf) throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf)) {
             return squeeze(new PDFTextStripper().getText(document));
         }
     }
 
     /** The same page by page. */
-    static List<String> squeezedPages(byte[] pdf) throws IOException {
+    public static List<String> squeezedPages(byte[] pdf) throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf)) {
             List<String> pages = new ArrayList<>();
             for (int page = 1; page <= document.getNumberOfPages(); page++) {
@@ -40,11 +40,11 @@ final class PageReading {
         }
     }
 
-    static String squeeze(String text) {
+    public static String squeeze(String text) {
         return text.replaceAll("\\s+", "");
     }
 
-    static List<List<Glyph>> glyphs(PDDocument document) throws IOException {
+    public static List<List<Glyph>> glyphs(PDDocument document) throws IOException {
         List<List<Glyph>> pages = new ArrayList<>();
         for (int page = 1; page <= document.getNumberOfPages(); page++) {
             List<Glyph> glyphs = new ArrayList<>();
