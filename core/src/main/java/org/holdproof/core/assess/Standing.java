@@ -173,7 +173,7 @@ public record Standing(
                         check.title(),
                         state,
                         Optional.of(check),
-                        words(check, state, outlook),
+                        words(check, state, own, outlook),
                         own.stream().filter(this::stillRuns).toList()));
             }
             useBy().ifPresent(questions::add);
@@ -351,12 +351,18 @@ public record Standing(
                     && Double.isFinite(check.measured().get().best());
         }
 
-        private String words(Check check, State state, Optional<LethalityOutlook> outlook) {
+        private String words(Check check, State state, List<RunningClock> clocks, Optional<LethalityOutlook> outlook) {
             if (check.id().equals(LethalityCheck.ID) && outlook.isPresent()) {
                 return outlook.get().words();
             }
             if (check.id().equals(LethalityCheck.ID) && state == State.KEPT) {
                 return check.why() + " It stands when the heating ends, if the readings stay such as a core can give.";
+            }
+            if (isOf(check, CoolingChecks.ID)
+                    && state == State.NEEDED
+                    && clocks.isEmpty()
+                    && check.measured().isPresent()) {
+                return "Its clock has not started. Required: " + check.rule() + ".";
             }
             boolean held = isOf(check, HoldingChecks.HOT) || isOf(check, HoldingChecks.COLD);
             return held && state == State.KEPT ? margin(check) : check.why();

@@ -139,6 +139,10 @@ class StandingTest {
         assertThat(early.clocks().get(1).minutesLeft()).isCloseTo(first.minutesLeft() + 240, within(1e-9));
         assertThat(early.verdict()).isEqualTo(Verdict.NOT_PROVEN);
 
+        Standing hot = cook.after(305 + 1);
+        assertThat(hot.clocks()).isEmpty();
+        assertThat(hot.question("cooling.1").orElseThrow().words()).startsWith("Its clock has not started");
+
         Standing late = cook.after(440 + 1);
         assertThat(state(late, "cooling.1")).isEqualTo(State.LOST);
         assertThat(state(late, "cooling.2")).isEqualTo(State.NEEDED);
