@@ -29,7 +29,7 @@ public record LessonScreen(Lesson lesson) {
                 "most end",
                 "row met"));
         lesson.baths().forEach(bath -> lines.add(line(bath)));
-        lines.add("Ranges: with lag to without; else the high end. −7: or lower. Raw meat: 0.");
+        lines.add("Lag to no lag, else the high end; −7: or lower. Too slow: come-up over 6 h.");
         lines.add("C. perfringens stops growing somewhere from " + lesson.bandText() + ", by source.");
         lines.add("Lowest published row: "
                 + InWords.boundary(lesson.rows().get(0).at()) + " for "
@@ -57,9 +57,7 @@ public record LessonScreen(Lesson lesson) {
                 cells.get(1),
                 cells.get(2),
                 cells.get(3),
-                bath.rowMet().isPresent()
-                        ? "after " + hours(bath.rowMet().get().minutes())
-                        : bath.celsius() < lesson.rows().get(0).at().celsius() ? "never" : "not yet");
+                rowMet(bath));
     }
 
     private static String line(
@@ -75,6 +73,16 @@ public record LessonScreen(Lesson lesson) {
                         staphylococci,
                         row)
                 .stripTrailing();
+    }
+
+    private String rowMet(LessonBath bath) {
+        if (bath.celsius() < lesson.rows().get(0).at().celsius()) {
+            return "never";
+        }
+        if (!bath.comeUpKept()) {
+            return "too slow";
+        }
+        return bath.rowMet().map(met -> "after " + hours(met.minutes())).orElse("not yet");
     }
 
     private static String hours(double minutes) {

@@ -18,10 +18,9 @@ final class Exercises {
     /** The row to find lies this far below its bath, so that the core is there in good time. */
     private static final double ROW_BELOW_BATH = 1.9;
 
-    /** Readings a row of the printed table has room for, less one: an hour apart in twelve hours. */
-    private static final double LONG_STEPS = 12;
-
-    private static final double SHORT_STEPS = 24;
+    private static final double HOURS = 12;
+    /** A thicker cut comes up too slowly for a row met to be the whole answer. */
+    private static final double MOST_MILLIMETRES = 70;
 
     private static final double COME_UP_FROM = 10;
 
@@ -29,15 +28,14 @@ final class Exercises {
     private final LessonSetup setup;
     private final List<LethalityRow> rows;
     private final HandCalculation calculation;
-    private final double hours;
+    private final double millimetres;
 
-    Exercises(
-            RuleLibrary rules, LessonSetup setup, List<LethalityRow> rows, HandCalculation calculation, double hours) {
+    Exercises(RuleLibrary rules, LessonSetup setup, List<LethalityRow> rows, HandCalculation calculation) {
         this.rules = rules;
         this.setup = setup;
         this.rows = rows;
         this.calculation = calculation;
-        this.hours = hours;
+        millimetres = Math.min(setup.thicknessMillimetres(), MOST_MILLIMETRES);
     }
 
     List<Exercise> all() {
@@ -45,11 +43,11 @@ final class Exercises {
     }
 
     private String cut() {
-        return "A " + setup.cut().title() + " " + InWords.figure(setup.thicknessMillimetres()) + " mm thick";
+        return "A " + setup.cut().title() + " " + InWords.figure(millimetres) + " mm thick";
     }
 
     private Trace readings(double everyMinutes, CutInBath.Spell... baths) {
-        Trace exact = new CutInBath(setup.cut(), setup.thicknessMillimetres()).core(List.of(baths), everyMinutes);
+        Trace exact = new CutInBath(setup.cut(), millimetres).core(List.of(baths), everyMinutes);
         long[] millis = new long[exact.size()];
         double[] tenths = new double[exact.size()];
         for (int i = 0; i < tenths.length; i++) {
@@ -67,14 +65,14 @@ final class Exercises {
     }
 
     private Exercise tooLow() {
-        Trace log = readings(hours * 60 / LONG_STEPS, new CutInBath.Spell(hours * 60, LOW_BATH));
+        Trace log = readings(60, new CutInBath.Spell(HOURS * 60, LOW_BATH));
         LethalityRow lowest = rows.get(0);
         Optional<RowMet> met = LessonBath.firstMet(log, rows);
         CountCourse perfringens = course(log, CountCourse.PERFRINGENS);
         double end = log.celsius(log.size() - 1);
         return new Exercise(
                 "It just takes longer",
-                cut() + " goes into a bath at " + InWords.celsius(LOW_BATH) + " for " + InWords.hours(hours)
+                cut() + " goes into a bath at " + InWords.celsius(LOW_BATH) + " for " + InWords.hours(HOURS)
                         + ". The cook says: low is gentle, it just takes longer.",
                 log,
                 List.of(
@@ -109,8 +107,8 @@ final class Exercises {
                 .filter(found -> found.at().celsius() <= GOOD_BATH - ROW_BELOW_BATH)
                 .max(Comparator.comparingDouble(found -> found.at().celsius()))
                 .orElse(rows.get(0));
-        double every = hours * 60 / SHORT_STEPS;
-        Trace whole = readings(every, new CutInBath.Spell(hours * 60, GOOD_BATH));
+        double every = 30;
+        Trace whole = readings(every, new CutInBath.Spell(HOURS * 60, GOOD_BATH));
         double celsius = row.at().celsius();
         int first = 0;
         while (first < whole.size() - 1 && whole.celsius(first) < celsius) {
@@ -144,7 +142,8 @@ final class Exercises {
                                         + ". What happened before the first of them is not counted."
                                 : "The log ends before the row is met.",
                         hold + ". Only the time once the core is there counts; the printed row governs.",
-                        "Spores. Serve it, keep it hot, or chill it fast and store it cold."));
+                        "Spores. By its row it may be served or kept hot; what is kept is chilled fast and stored"
+                                + " cold. Come-up, probe and record are checked as well."));
     }
 
     private static double minutesBetween(Trace trace, int from, int to) {
@@ -160,14 +159,12 @@ final class Exercises {
 
     private Exercise putRight() {
         Trace log = readings(
-                hours * 60 / LONG_STEPS,
-                new CutInBath.Spell(hours * 60, WRONG_BATH),
-                new CutInBath.Spell(hours / 2 * 60, PUT_RIGHT_BATH));
+                60, new CutInBath.Spell(HOURS * 60, WRONG_BATH), new CutInBath.Spell(HOURS / 2 * 60, PUT_RIGHT_BATH));
         CountCourse staphylococci = course(log, "S. aureus");
         Optional<RowMet> met = LessonBath.firstMet(log, rows);
         return new Exercise(
                 "Put right in time?",
-                cut() + " sits " + InWords.hours(hours) + " in a bath set to " + InWords.celsius(WRONG_BATH)
+                cut() + " sits " + InWords.hours(HOURS) + " in a bath set to " + InWords.celsius(WRONG_BATH)
                         + " by mistake. Then the bath is put to " + InWords.celsius(PUT_RIGHT_BATH)
                         + ".",
                 log,

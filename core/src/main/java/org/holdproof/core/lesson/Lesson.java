@@ -13,6 +13,7 @@ import org.holdproof.core.standard.CoolingRule;
 import org.holdproof.core.standard.GrowthFact;
 import org.holdproof.core.standard.GrowthLag;
 import org.holdproof.core.standard.GrowthModel;
+import org.holdproof.core.standard.HoldingRule;
 import org.holdproof.core.standard.LethalityRow;
 import org.holdproof.core.standard.LethalityTable;
 import org.holdproof.core.standard.RuleLibrary;
@@ -113,11 +114,15 @@ public record Lesson(
                 spores(rules),
                 cannotClaim(rules, baths.get(0)),
                 MeasuredFinding.of(rules),
-                new Exercises(rules, setup, rows, calculation, hours).all());
+                new Exercises(rules, setup, rows, calculation).all());
     }
 
     private static LethalityTable table(RuleLibrary rules, String id) {
         return rules.lethalityTable(id).orElseThrow(() -> new IllegalArgumentException("no table " + id));
+    }
+
+    private static HoldingRule comeUp(RuleLibrary rules) {
+        return rules.holdingRule("US-FSIS-CUT").orElseThrow(() -> new IllegalArgumentException("no rule US-FSIS-CUT"));
     }
 
     private static GrowthFact fact(RuleLibrary rules, String id) {
@@ -149,6 +154,7 @@ public record Lesson(
                 core,
                 nearMinutes(core, celsius),
                 CountCourse.along(core, rules, setup.cut().species()),
+                LessonBath.isComeUpKept(core, comeUp(rules)),
                 LessonBath.firstMet(core, rows));
     }
 
@@ -196,14 +202,19 @@ public record Lesson(
                 .mapToDouble(row -> row.at().celsius())
                 .min()
                 .orElseThrow();
+        HoldingRule comeUp = comeUp(rules);
         GrowthFact trial = fact(rules, "F09");
         return new Statement(
                 "No row below " + InWords.boundary(lowest.at()),
-                "The lowest published row for " + setup.cut().species() + " here: "
-                        + InWords.boundary(lowest.at()) + " for " + lowest.printedTime() + ". No table held here, for"
+                "The lowest for " + setup.cut().species() + " here: "
+                        + InWords.boundary(lowest.at()) + " for " + lowest.printedTime() + "; no table held here, for"
                         + " any food, begins below " + InWords.celsius(anywhere)
-                        + ", however long. And at 54.4 °C a later trial did not reproduce the US 6.5-log times.",
-                List.of(lowest.citation(), trial.citation()));
+                        + ". A row counts only after a come-up ("
+                        + InWords.figure(comeUp.from().orElseThrow().value()) + " to "
+                        + comeUp.limit().orElseThrow().text() + ") of "
+                        + InWords.hours(comeUp.maxMinutes().orElseThrow() / 60)
+                        + " at most. At 54.4 °C a later trial did not reproduce the US 6.5-log times.",
+                List.of(lowest.citation(), comeUp.citation(), trial.citation()));
     }
 
     private static Statement toxin(RuleLibrary rules, List<LessonBath> baths, double hours) {
@@ -211,8 +222,7 @@ public record Lesson(
         GrowthFact limits = fact(rules, "F23");
         String simulated = baths.stream()
                 .filter(bath -> staphylococci(bath).concernHours().isPresent())
-                .min(Comparator.comparingDouble(
-                        bath -> staphylococci(bath).concernHours().getAsDouble()))
+                .findFirst()
                 .map(bath -> "Simulated, a bath at " + InWords.celsius(bath.celsius()) + " may pass that in about "
                         + Math.round(staphylococci(bath).concernHours().getAsDouble()) + " h.")
                 .orElse("None of these baths passes that in " + InWords.hours(hours) + ", simulated.");

@@ -209,10 +209,28 @@ class LessonTest {
             assertThat(LessonBath.firstMet(exercises.get(1).log(), lesson.rows()))
                     .isPresent();
             assertThat(exercises.get(1).answers().get(0)).startsWith("From the reading at");
+            // its answer speaks of the row only, so nothing else may be wrong with that log
+            assertThat(LessonBath.isComeUpKept(
+                            exercises.get(1).log(),
+                            LIBRARY.holdingRule("US-FSIS-CUT").orElseThrow()))
+                    .isTrue();
+            assertThat(CountCourse.along(exercises.get(1).log(), LIBRARY, cut.species()))
+                    .allMatch(course -> course.concernHours().isEmpty());
             assertThat(exercises.get(2).answers().get(0)).startsWith("Yes:");
             assertThat(exercises.get(2).answers().get(1)).startsWith("After about");
             assertThat(exercises.get(2).answers().get(2)).startsWith("Discard");
         }
+    }
+
+    /** FSIS Cooking Guideline 2021, page 24: from 50 to 130 °F in 6 h at most. */
+    @Test
+    void aRowMetAfterASlowComeUpDoesNotCount() {
+        Lesson thick = Lesson.of(new LessonSetup(Cut.BEEF, 150, List.of(46.0, 54.0, 62.0)), LIBRARY);
+
+        assertThat(thick.baths().get(2).rowMet()).isPresent();
+        assertThat(thick.baths()).noneMatch(LessonBath::comeUpKept);
+        assertThat(USUAL.baths().get(8).comeUpKept()).isTrue();
+        assertThat(USUAL.baths().get(0).comeUpKept()).isFalse();
     }
 
     @Test

@@ -20,7 +20,7 @@ final class References {
             }
             numbers.add(texts.indexOf(text) + 1);
         }
-        return numbers.stream().map(String::valueOf).collect(Collectors.joining(", ", "[", "]"));
+        return numbers.stream().map(String::valueOf).collect(Collectors.joining(",\u00a0", "[", "]"));
     }
 
     /** A text with the numbers of its sources after it. */

@@ -138,13 +138,20 @@ record RowOfBaths(Lesson lesson, List<LessonBath> baths, Looks looks) {
                                         bath.courses().get(organism).endHigh())));
             }
         }
-        rows.add(row(
-                "published row met",
-                true,
-                bath -> bath.rowMet().isPresent()
-                        ? "at " + InWords.hours(bath.rowMet().get().minutes() / 60)
-                        : bath.celsius() < lesson.rows().get(0).at().celsius() ? "never" : "not yet"));
+        rows.add(row("published row met", true, this::rowMet));
         return rows;
+    }
+
+    private String rowMet(LessonBath bath) {
+        if (bath.celsius() < lesson.rows().get(0).at().celsius()) {
+            return "never";
+        }
+        if (!bath.comeUpKept()) {
+            return "too slow";
+        }
+        return bath.rowMet()
+                .map(met -> "at " + InWords.hours(met.minutes() / 60))
+                .orElse("not yet");
     }
 
     /** What becomes of the cells in a bath, by where its set point lies. */
@@ -155,9 +162,9 @@ record RowOfBaths(Lesson lesson, List<LessonBath> baths, Looks looks) {
             return "GROWS and stays";
         }
         if (bath.celsius() < stopsBy) {
-            return "SOURCES DISAGREE: may grow";
+            return "SOURCES DISAGREE";
         }
-        return bath.celsius() < lesson.rows().get(0).at().celsius() ? "NO ROW, no credit" : "GROWS FIRST, then dies";
+        return bath.celsius() < lesson.rows().get(0).at().celsius() ? "BELOW EVERY ROW" : "GROWS FIRST, then dies";
     }
 
     private void zones(Pen pen, double left, double top, double step) {

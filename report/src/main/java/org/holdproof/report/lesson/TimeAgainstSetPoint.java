@@ -47,18 +47,18 @@ record TimeAgainstSetPoint(Lesson lesson, Looks looks) {
             pen.textCentred(tick, label, x.at(celsius), plot.bottom() + 3);
             pen.line(x.at(celsius), plot.bottom(), x.at(celsius), plot.bottom() + 2.5, Stroke.solid(Palette.SOFT, 0.6));
         }
+        refusal(pen, none);
         legend(pen, plot);
         pen.within(plot, () -> {
             line(pen, x, y, lesson.deathLines().get(0), Stroke.solid(Palette.CORE, looks.line()));
             line(pen, x, y, lesson.deathLines().get(1), Stroke.dashed(Palette.INK, looks.line(), 4, 2));
             for (LethalityRow row : lesson.rows()) {
-                if (row.seconds() / 60 >= SHORTEST) {
+                if (row.seconds() / 60 >= SHORTEST && row.at().celsius() <= HOTTEST) {
                     pen.disc(x.at(row.at().celsius()), y.at(row.seconds() / 60), looks.line() * 1.5, Palette.LIMIT);
                 }
             }
         });
         pen.frame(plot, Stroke.solid(Palette.SOFT, 0.6));
-        refusal(pen, none);
     }
 
     private void line(Pen pen, Scale x, Scale y, DeathLine death, Stroke stroke) {
@@ -81,7 +81,7 @@ record TimeAgainstSetPoint(Lesson lesson, Looks looks) {
                         "hatched: where C. perfringens stops growing, " + lesson.bandText(),
                         2);
         double height = words.height();
-        Box paper = new Box(none.x() + 4, none.centreY() - height / 2 - 3, none.width() - 8, height + 6);
+        Box paper = new Box(none.x() + 4, none.bottom() - height - 12, none.width() - 8, height + 6);
         pen.fill(paper, Palette.PAPER);
         words.draw(pen, paper.x() + 3, paper.y() + 3);
     }

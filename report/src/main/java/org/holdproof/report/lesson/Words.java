@@ -2,12 +2,16 @@ package org.holdproof.report.lesson;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.holdproof.report.draw.Lettering;
 import org.holdproof.report.draw.Pen;
 import org.holdproof.report.draw.Typesetter;
 
 /** Wrapped text in a column, measured before it is drawn. */
 final class Words {
+    /** A figure stays with what it counts. */
+    private static final Pattern UNIT = Pattern.compile("([0-9½¼¾]) (°|000|h\\b|min\\b|mm\\b|logs?\\b)");
+
     private record Line(Lettering lettering, String text, double gapBefore) {}
 
     private final Typesetter type;
@@ -22,7 +26,7 @@ final class Words {
     /** Adds a paragraph, this far below the one before. */
     Words add(Lettering lettering, String text, double gapBefore) {
         double gap = lines.isEmpty() ? 0 : gapBefore;
-        for (String line : type.wrap(lettering, text, width)) {
+        for (String line : type.wrap(lettering, UNIT.matcher(text).replaceAll("$1\u00a0$2"), width)) {
             lines.add(new Line(lettering, line, gap));
             gap = 0;
         }

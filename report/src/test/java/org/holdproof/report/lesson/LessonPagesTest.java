@@ -77,7 +77,9 @@ class LessonPagesTest {
     @Test
     void bothPagesSayEverythingWithItsSource() throws IOException {
         Lesson lesson = lesson(Cut.BEEF, 70, 46, 62);
-        List<String> pages = PageReading.squeezedPages(LessonPages.write(lesson, Paper.A4, TABLES, WRITTEN));
+        List<String> pages = PageReading.squeezedPages(LessonPages.write(lesson, Paper.A4, TABLES, WRITTEN)).stream()
+                .map(page -> page.replace("\u00a0", ""))
+                .toList();
         for (String page : pages.subList(0, 2)) {
             assertThat(page).contains(PageReading.squeeze(Lesson.DIRECTION), "HACCP", "53.4°C", "published");
             for (Statement statement :
