@@ -107,6 +107,7 @@ public final class Assessor {
         HumidityCheck.dried(evidence).ifPresent(cautions::add);
         cautions.addAll(new ModelledGrowth(evidence, library).cautions(checks));
         cautions.addAll(new ShelfLifeChecks(evidence).useBy());
+        ReheatChecks.again(evidence).ifPresent(cautions::add);
         return cautions;
     }
 

@@ -135,4 +135,20 @@ final class ReheatChecks {
                         ? "Hold the food apart and follow the HACCP plan."
                         : rule.correctiveAction().strip().replaceAll("[.;]*$", "") + ".");
     }
+
+    /** Food reheated more than once has been in the growth range more often than any of the rules here was made for. */
+    static Optional<Caution> again(Evidence evidence) {
+        int times = evidence.timeline().all(Stage.Kind.REHEAT).size();
+        return times < 2
+                ? Optional.empty()
+                : Optional.of(new Caution(
+                        "reheat.again",
+                        "The food was reheated " + times + " times. Reheating is meant for once"
+                                + evidence.authority()
+                                        .reheat()
+                                        .filter(rule -> rule.conditions().contains("once"))
+                                        .map(rule -> " (" + rule.citation().text() + ")")
+                                        .orElse(" (common practice, no source)")
+                                + "."));
+    }
 }

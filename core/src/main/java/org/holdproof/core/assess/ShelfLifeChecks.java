@@ -5,13 +5,16 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.standard.Boundary;
 import org.holdproof.core.standard.Comparison;
+import org.holdproof.core.standard.CoolingRule;
 import org.holdproof.core.standard.ShelfLifeRule;
 
 /**
@@ -73,17 +76,61 @@ final class ShelfLifeChecks {
             return cautions;
         }
         for (ShelfLifeRule rule : rules()) {
-            String reach = rule.reach()
-                    .map(boundary -> ", if it reached " + evidence.wording().boundary(boundary) + " within "
-                            + Wording.minutes(rule.reachMinutes().orElse(0)) + " of the end of cooling")
-                    .orElse("");
+            String place = " (" + rule.title() + ", " + rule.citation().text() + ").";
+            String id = ID + "." + rule.id().toLowerCase(Locale.ROOT);
+            if (rule.reach().isPresent() && !reachedInTime(rule, rule.reach().get())) {
+                cautions.add(new Caution(
+                        id,
+                        "The " + rule.days()
+                                + " days are not open to this batch: the log does not prove that it reached "
+                                + evidence.wording().boundary(rule.reach().get()) + " within "
+                                + Wording.minutes(rule.reachMinutes().orElse(0)) + " of the end of cooling" + place));
+                continue;
+            }
             cautions.add(new Caution(
-                    ID + "." + rule.id().toLowerCase(Locale.ROOT),
+                    id,
                     "Use by " + DAY.format(lastDay(rule)) + " at or below "
-                            + evidence.wording().boundary(rule.storeAt()) + reach + " (" + rule.title() + ", "
-                            + rule.citation().text() + ")."));
+                            + evidence.wording().boundary(rule.storeAt()) + place));
         }
         return cautions;
+    }
+
+    /** Whether the log proves that every probe reached a colder temperature in time after the cooling rule's last one. */
+    private boolean reachedInTime(ShelfLifeRule rule, Boundary reach) {
+        Optional<Boundary> cooled = evidence.authority().cooling().stream()
+                .flatMap(cooling -> cooling.stages().stream())
+                .flatMap(stage -> stage.to().stream())
+                .min(Comparator.comparingDouble(Boundary::celsius));
+        Optional<Stage> chill = evidence.timeline().chill();
+        if (cooled.isEmpty() || chill.isEmpty() || rule.reachMinutes().isEmpty()) {
+            return false;
+        }
+        CoolingRule schedule = new CoolingRule(
+                rule.id(),
+                rule.title(),
+                rule.jurisdiction(),
+                rule.applies(),
+                List.of(new CoolingRule.Stage(
+                        1,
+                        CoolingRule.Start.FALLS_THROUGH,
+                        cooled,
+                        Optional.of(reach),
+                        rule.reachMinutes(),
+                        Comparison.AT_MOST,
+                        CoolingRule.Clock.ELAPSED)),
+                CoolingRule.Condition.NONE,
+                rule.disposition(),
+                rule.citation());
+        long to = evidence.timeline().span(lastStore().orElseThrow()).toMillis();
+        long from = chill.get().from().toEpochMilli();
+        return to > from
+                && evidence.within(new Span(from, to)).stream()
+                        .allMatch(trace -> !trace.isEmpty()
+                                && CoolingClock.judge(CoolingClock.bounding(
+                                                        trace, evidence.toleranceCelsius(), CoolingClock.Events.NONE)
+                                                .time(schedule)
+                                                .get(0))
+                                        == Verdict.MET);
     }
 
     List<ShelfLifeRule> rules() {
