@@ -31,9 +31,9 @@ public record LessonScreen(Lesson lesson) {
         lesson.baths().forEach(bath -> lines.add(line(bath)));
         lines.add("Lag to no lag, else the high end; −7: or lower. Too slow: come-up over 6 h.");
         lines.add("C. perfringens stops growing somewhere from " + lesson.bandText() + ", by source.");
-        lines.add("Lowest published row: "
+        lines.add("Lowest published row for " + lesson.setup().cut().species() + ": "
                 + InWords.boundary(lesson.rows().get(0).at()) + " for "
-                + lesson.rows().get(0).printedTime() + ". Below it: none.");
+                + lesson.rows().get(0).printedTime() + ".");
         lines.add("S. aureus toxin, once made, stays: heat does not undo it.");
         lines.add("Spores stay in every bath: hence the fast chill.");
         lines.addAll(Answer.SAFETY);

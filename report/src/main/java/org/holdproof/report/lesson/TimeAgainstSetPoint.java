@@ -75,11 +75,7 @@ record TimeAgainstSetPoint(Lesson lesson, Looks looks) {
     private void refusal(Pen pen, Box none) {
         Words words = new Words(pen.type(), none.width() - 14)
                 .add(Lettering.bold(looks.body()), "No published row:", 0)
-                .add(Lettering.bold(looks.body()), "nobody vouches for any time", 0)
-                .add(
-                        Lettering.plain(looks.small()),
-                        "hatched: where C. perfringens stops growing, " + lesson.bandText(),
-                        2);
+                .add(Lettering.bold(looks.body()), "nobody vouches for any time", 0);
         double height = words.height();
         Box paper = new Box(none.x() + 4, none.bottom() - height - 12, none.width() - 8, height + 6);
         pen.fill(paper, Palette.PAPER);
@@ -97,9 +93,9 @@ record TimeAgainstSetPoint(Lesson lesson, Looks looks) {
                 .max()
                 .orElseThrow();
         double sample = looks.small() * 2.4;
-        double y = plot.y() + 3;
-        double left = plot.right() - wide - sample - 8;
-        pen.fill(new Box(left - 3, y - 1, wide + sample + 9, names.size() * lettering.line() + 3), Palette.PAPER);
+        double y = plot.y() + 5;
+        double left = plot.x() + 7;
+        pen.fill(new Box(left - 3, y - 1, wide + sample + 10, names.size() * lettering.line() + 3), Palette.PAPER);
         for (int i = 0; i < names.size(); i++) {
             double middle = y + lettering.line() / 2;
             switch (i) {
