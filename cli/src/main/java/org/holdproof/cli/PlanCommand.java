@@ -24,6 +24,7 @@ import org.holdproof.core.plan.BathPlan;
 import org.holdproof.core.plan.ChillMedium;
 import org.holdproof.core.plan.HeatFigures;
 import org.holdproof.core.plan.LoggedCook;
+import org.holdproof.core.plan.NoPlan;
 import org.holdproof.core.plan.Plan;
 import org.holdproof.core.plan.PlanTable;
 import org.holdproof.core.plan.PlannedCook;
@@ -326,6 +327,11 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private int showTable(RuleLibrary library, PlannedCook cook, HeatFigures heat) throws Exception {
+        Optional<NoPlan> unruled = NoPlan.ifUnruled(cook);
+        if (unruled.isPresent()) {
+            print(PlanAnswer.refusal(unruled.get()));
+            return ExitCode.NO_PLAN;
+        }
         Optional<OutputFile> chart = pdf.isPresent()
                 ? Optional.of(OutputFile.at(
                         pdf.get(), Stream.concat(like.stream(), batch.stream()).toList()))

@@ -85,7 +85,20 @@ class PlanCommandTest {
         assertThat(desk.out())
                 .contains("NO SAFE PLAN", "never reaches 130 °F", "Instead: Set the bath to at least 132 °F");
         assertThat(plan(BEEF, "--for", "1 h").exitCode()).isEqualTo(1);
-        assertThat(plan(BEEF, "--thickness", "200 mm", "--shape", "slab").err()).contains("--thickness");
+        Desk unruled = plan(List.of("--species", "beef", "--authority", "canada-bc", "--table"));
+        assertThat(unruled.exitCode()).isEqualTo(1);
+        assertThat(unruled.out().replaceAll("\\s+", " "))
+                .startsWith("NO SAFE PLAN")
+                .contains("names no time and temperature");
+    }
+
+    /** Common practice, no source: 12 lb lose 2.16 lb near 160 °F; at 0.2366 L a cup that is 4.1 cups. */
+    @Test
+    void theTradesLossIsShownInCupsAsWhatItIs() {
+        Desk desk = plan(BEEF.subList(0, 6), "--bath", "160 °F", "--weight", "12 lb", "--explain");
+
+        assertThat(desk.out().replaceAll("\\s+", " "))
+                .contains("about 18 % of 12 lb is 2.2 lb of water, about 4.1 US cups (common practice, no source)");
     }
 
     @Test

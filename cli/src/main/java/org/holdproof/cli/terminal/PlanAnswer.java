@@ -26,6 +26,7 @@ import org.holdproof.core.plan.PublishedQuality;
 import org.holdproof.core.plan.Tenderness;
 import org.holdproof.core.plan.TimeInRange;
 import org.holdproof.core.plan.TradePractice;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.standard.Boundary;
 import org.holdproof.core.standard.LethalityRow;
 
@@ -72,6 +73,13 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
 
     private List<String> of(NoPlan none) {
         List<String> lines = new ArrayList<>(Wrapped.at(headline()));
+        lines.addAll(refusal(none));
+        return lines;
+    }
+
+    /** Why there is no plan and what to do instead, whatever the thickness and the bath were. */
+    public static List<String> refusal(NoPlan none) {
+        List<String> lines = new ArrayList<>();
         lines.add("NO SAFE PLAN");
         lines.addAll(Wrapped.at(none.reason()));
         lines.addAll(Wrapped.at("Instead: " + none.remedy()));
@@ -292,6 +300,7 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
                         + loss.trade().orElseThrow().words() + " "
                         + loss.trade().orElseThrow().where()
                         + " (" + TradePractice.MARK + "); the published range differs and governs.")));
+        tradeWater().ifPresent(text -> lines.addAll(Wrapped.at(text)));
         if (cook.species() == Species.BEEF) {
             lines.addAll(Wrapped.at("Tender: in the trade a tough cut takes " + TradePractice.USUAL_TIME
                     + "; collagen begins to dissolve from about " + TradePractice.COLLAGEN_FROM
@@ -299,6 +308,19 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
         }
         Tenderness.at(cook.species(), cook.bathCelsius()).forEach(row -> lines.addAll(quality("Tender", row)));
         bath.cautions().forEach(caution -> lines.addAll(Wrapped.at("Mind: " + caution.text())));
+    }
+
+    /** What the trade's loss is in water, for a reader who measures it in cups. */
+    private Optional<String> tradeWater() {
+        Optional<TradePractice> trade = loss().flatMap(CookLoss::trade);
+        if (trade.isEmpty() || weights.isEmpty() || wording().leading() != TemperatureUnit.FAHRENHEIT) {
+            return Optional.empty();
+        }
+        double kilograms = trade.get().waterLost(weights.get().rawKilograms());
+        return Optional.of("Weight: " + trade.get().words() + " of "
+                + weight(weights.get().rawKilograms()) + " is "
+                + weight(kilograms) + " of water, about " + figure(TradePractice.usCups(kilograms)) + " US cups ("
+                + TradePractice.MARK + ").");
     }
 
     private static List<String> quality(String label, PublishedQuality row) {

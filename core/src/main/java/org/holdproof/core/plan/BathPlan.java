@@ -158,6 +158,12 @@ public record BathPlan(
     public List<Caution> cautions() {
         PlanWording wording = new PlanWording(cook.authority().units());
         List<Caution> cautions = new ArrayList<>();
+        if (heat.fitted()) {
+            cautions.add(new Caution(
+                    "fit",
+                    "Reckoned as one logged cook heated. A wrong thickness or shape, or a probe off the centre, fits as"
+                            + " well: the worst keeps to the published figures."));
+        }
         if (cook.smoke().isPresent()) {
             cautions.add(new Caution(
                     "smoke",

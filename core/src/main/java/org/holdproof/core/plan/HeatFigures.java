@@ -20,6 +20,7 @@ import org.holdproof.core.heat.ThermalProperties;
  * @param fastDiffusivity the highest, in m²/s
  * @param bathCoefficient reckoned with in the bath, in W/(m² K)
  * @param slowBathCoefficient the lowest reckoned with, in W/(m² K)
+ * @param fitted whether they come from one logged cook
  * @param origin where the figures are from and how they were obtained, a sentence
  */
 public record HeatFigures(
@@ -29,6 +30,7 @@ public record HeatFigures(
         double fastDiffusivity,
         double bathCoefficient,
         double slowBathCoefficient,
+        boolean fitted,
         String origin) {
 
     private static final double UNIT = 1e-7;
@@ -76,6 +78,7 @@ public record HeatFigures(
                 fast,
                 coefficient,
                 coefficient,
+                false,
                 String.format(
                         Locale.ROOT,
                         "Diffusivity %.2fe-7 m²/s (%.2f to %.2f) and %.0f W/(m² K): behind the published bath-time tables"
@@ -93,21 +96,22 @@ public record HeatFigures(
      * fit never excuses a shorter cook.
      */
     public HeatFigures fittedBy(ThermalFit fit) {
-        double fitted = fit.diffusivity().estimate();
+        double estimate = fit.diffusivity().estimate();
         double coefficient = fit.surfaceCoefficient().estimate();
         return new HeatFigures(
                 conductivity,
-                fitted,
+                estimate,
                 Math.min(slowDiffusivity, fit.diffusivity().low()),
                 Math.max(fastDiffusivity, fit.diffusivity().high()),
                 coefficient,
                 Math.min(slowBathCoefficient, coefficient),
+                true,
                 String.format(
                         Locale.ROOT,
                         "Diffusivity %.2fe-7 m²/s (%.2f to %.2f at 95 %%) fitted to %d readings of the log, for the"
                                 + " thickness and shape its record declares; the covering time keeps the published slow"
                                 + " end.",
-                        fitted / UNIT,
+                        estimate / UNIT,
                         fit.diffusivity().low() / UNIT,
                         fit.diffusivity().high() / UNIT,
                         fit.readings()));

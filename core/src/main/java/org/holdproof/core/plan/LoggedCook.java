@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.heat.Piece;
+import org.holdproof.core.heat.PlausibilityFinding;
+import org.holdproof.core.heat.ProbePlausibility;
 import org.holdproof.core.heat.ThermalFit;
 import org.holdproof.core.heat.UnfitLogException;
 import org.holdproof.core.log.ProbeLog;
@@ -43,11 +45,20 @@ public final class LoggedCook {
         List<ThermalFit> fits = new ArrayList<>();
         for (String channel : batch.columns().core()) {
             Trace core = trace(log, channel).between(Long.MIN_VALUE, out);
+            checkIsACore(core.between(immersed, out), medium.between(immersed, out), piece);
             fits.add(ThermalFit.of(piece, startCelsius(core, immersed), immersed, core, medium.between(0, out)));
         }
         return fits.stream()
                 .min(Comparator.comparingDouble(fit -> fit.decayPerMinute().estimate()))
                 .orElseThrow(() -> new UnfitLogException("the record of the logged cook names no core probe"));
+    }
+
+    private static void checkIsACore(Trace core, Trace medium, Piece piece) throws UnfitLogException {
+        PlausibilityFinding finding = ProbePlausibility.judge(core, Optional.of(medium), piece);
+        if (finding.outcome().isImpossible()) {
+            throw new UnfitLogException(
+                    "the probe " + core.channel() + " cannot have been in the core: " + finding.why());
+        }
     }
 
     private static Trace bathTrace(ProbeLog log, BatchRecord batch) throws UnfitLogException {

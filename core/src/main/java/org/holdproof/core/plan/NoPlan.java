@@ -1,6 +1,7 @@
 package org.holdproof.core.plan;
 
 import java.util.Locale;
+import java.util.Optional;
 import org.holdproof.core.standard.Boundary;
 import org.holdproof.core.standard.GrowthLimit;
 import org.holdproof.core.standard.LethalityRow;
@@ -19,6 +20,14 @@ public record NoPlan(PlannedCook cook, String reason, String remedy) implements 
 
     /** A set point this far above the lowest row leaves room for a bath that holds low, and time to be met, in °C. */
     private static final double ROOM = 1;
+
+    /** That the authority names no rule for the food, where it does not. */
+    public static Optional<NoPlan> ifUnruled(PlannedCook cook) {
+        return Pasteurization.of(cook.authority(), cook.species(), cook.form(), cook.fatPercent())
+                        .isPresent()
+                ? Optional.empty()
+                : Optional.of(unruled(cook));
+    }
 
     static NoPlan unruled(PlannedCook cook) {
         return new NoPlan(

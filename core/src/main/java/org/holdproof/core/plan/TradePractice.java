@@ -18,7 +18,6 @@ public enum TradePractice {
     /** What is usual for the tough cut, in words. */
     public static final String USUAL_TIME = "155 °F for about a day, or 18 to 20 h after 8 h of smoke";
 
-    private static final double KILOGRAMS_A_POUND = 0.45359237;
     private static final double LITRES_A_CUP = 0.2365882365;
     private static final double NEAR_FAHRENHEIT = 7.5;
 
@@ -60,7 +59,7 @@ public enum TradePractice {
     }
 
     /** US cups a weight of water fills, at 1 kg a litre. */
-    public static double usCups(double waterPounds) {
-        return waterPounds * KILOGRAMS_A_POUND / LITRES_A_CUP;
+    public static double usCups(double waterKilograms) {
+        return waterKilograms / LITRES_A_CUP;
     }
 }

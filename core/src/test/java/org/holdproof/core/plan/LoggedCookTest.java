@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import org.holdproof.core.assess.Caution;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.ColumnRoles;
 import org.holdproof.core.batch.Instrument;
@@ -106,6 +107,8 @@ class LoggedCookTest {
         BathPlan plan = (BathPlan) Plan.of(next, fitted);
         BathPlan byTheBook = (BathPlan) Plan.of(next, published);
         assertThat(plan.safeMinute()).isLessThan(byTheBook.safeMinute());
+        assertThat(plan.cautions()).extracting(Caution::id).contains("fit");
+        assertThat(byTheBook.cautions()).extracting(Caution::id).doesNotContain("fit");
         // a fit never excuses a shorter cook
         assertThat(plan.coveringMinute()).isEqualTo(byTheBook.coveringMinute());
     }
@@ -114,6 +117,11 @@ class LoggedCookTest {
     void recordsThatCannotTellAreRefusedWithTheReason() throws IOException, Exception {
         ProbeLog log = log();
         Stage bath = stage(Stage.Kind.BATH, BEFORE, 240);
+
+        // 50 mm of meat said to be 100: no core of that thickness rises so fast
+        assertThatThrownBy(() -> LoggedCook.fit(log, batch(OptionalDouble.of(100), List.of("bath"), bath)))
+                .isInstanceOf(UnfitLogException.class)
+                .hasMessageContaining("cannot have been in the core");
 
         assertThatThrownBy(() -> LoggedCook.fit(log, batch(OptionalDouble.of(50), List.of("bath"))))
                 .isInstanceOf(UnfitLogException.class)

@@ -26,7 +26,24 @@ class QualityTest {
         double between = TradePractice.PAST_200_F.waterLost(12) - TradePractice.NEAR_160_F.waterLost(12);
 
         assertThat(between).isCloseTo(2.64, within(1e-9));
-        assertThat(TradePractice.usCups(between)).isCloseTo(5.06, within(0.01));
+        assertThat(TradePractice.usCups(between * 0.45359237)).isCloseTo(5.06, within(0.01));
+    }
+
+    /**
+     * Common practice, no source: collagen from about 140 °F; 155 °F for about a day, or 18 to 20 h after 8 h of smoke.
+     * Both are plans by the published rows, which ask for far less.
+     */
+    @Test
+    void tradeFactsOfTime() {
+        assertThat(TradePractice.COLLAGEN_FROM).isEqualTo("140 °F");
+        assertThat(TradePractice.USUAL_TIME).contains("155 °F", "about a day", "18 to 20 h after 8 h of smoke");
+        PlannedCook cut = PlannedCooks.roast(65, TemperatureUnit.FAHRENHEIT.toCelsius(155));
+        BathPlan day = PlannedCooks.plan(PlannedCooks.inBath(cut, 24 * 60));
+        BathPlan smoked = PlannedCooks.plan(PlannedCooks.inBath(PlannedCooks.smoked(cut, 110, 8 * 60), 18 * 60));
+
+        assertThat(day.outMinute()).isEqualTo(24 * 60);
+        assertThat(smoked.outMinute()).isEqualTo(26 * 60);
+        assertThat(smoked.coveringMinute()).isLessThan(smoked.outMinute() / 2);
     }
 
     /** 25 to 35 % of raw weight: Pearson and Dutson 1994 (read). The trade's 18 % near 160 °F lies below it: it governs. */
