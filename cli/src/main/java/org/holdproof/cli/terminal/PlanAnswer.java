@@ -152,7 +152,7 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
     }
 
     private static void rows(BathPlan bath, List<String> lines) {
-        String how = bath.cook().smoke().isPresent() ? ", smoke as dry air" : ", as reckoned";
+        String how = bath.cook().smoke().isPresent() ? ", in dry air" : ", as reckoned";
         String first = bath.firstRow()
                 .map(PlanAnswer::row)
                 .orElseGet(() -> PlanWording.time(bath.safeMinute()) + " from its start");
