@@ -91,6 +91,7 @@ public final class Assessor {
         checks.addAll(new CoolingChecks(evidence).checks());
         checks.addAll(holding.cold());
         new ShelfLifeChecks(evidence).check().ifPresent(checks::add);
+        new TimeOnlyCheck(evidence).check().ifPresent(checks::add);
         authority.reheat().ifPresent(rule -> checks.addAll(new ReheatChecks(evidence, rule).checks()));
         return checks;
     }

@@ -58,7 +58,13 @@ record CookSoFar(BatchRecord record, Optional<Stage> underWay, List<Stage> toCom
     }
 
     private static Stage endingAt(Stage stage, Instant present) {
-        return new Stage(stage.kind(), stage.from(), Optional.of(present), stage.setPointCelsius(), stage.moisture());
+        return new Stage(
+                stage.kind(),
+                stage.from(),
+                Optional.of(present),
+                stage.setPointCelsius(),
+                stage.moisture(),
+                stage.mark());
     }
 
     private static BatchRecord withStages(BatchRecord whole, List<Stage> stages) {
@@ -99,7 +105,7 @@ record CookSoFar(BatchRecord record, Optional<Stage> underWay, List<Stage> toCom
         for (Stage stage : record.stages()) {
             over = switch (stage.kind()) {
                 case SMOKE, BATH -> false;
-                case CHILL, STORE, SERVE, REHEAT -> true;
+                case CHILL, STORE, SERVE, REHEAT, FREEZE, TIME_ONLY -> true;
                 case BAG, HOT_HOLD -> over;
             };
         }

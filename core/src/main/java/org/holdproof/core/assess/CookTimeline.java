@@ -36,6 +36,8 @@ final class CookTimeline {
             Stage.Kind kind = stages.get(i).kind();
             if (kind == Stage.Kind.CHILL
                     || kind == Stage.Kind.STORE
+                    || kind == Stage.Kind.FREEZE
+                    || kind == Stage.Kind.TIME_ONLY
                     || kind == Stage.Kind.SERVE
                     || kind == Stage.Kind.REHEAT) {
                 to = stages.get(i).from().toEpochMilli();

@@ -69,7 +69,7 @@ final class RecordChecks {
     private static boolean needsReadings(Stage.Kind kind) {
         return switch (kind) {
             case SMOKE, BATH, HOT_HOLD, CHILL, REHEAT -> true;
-            case BAG, STORE, SERVE -> false;
+            case BAG, STORE, SERVE, FREEZE, TIME_ONLY -> false;
         };
     }
 

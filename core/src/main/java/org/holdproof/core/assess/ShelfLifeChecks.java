@@ -140,7 +140,12 @@ final class ShelfLifeChecks {
     }
 
     LocalDate lastDay(ShelfLifeRule rule) {
-        return ShelfLife.lastDay(rule, prepared(), Optional.empty(), Optional.empty());
+        Optional<ShelfLife.Frozen> frozen = evidence.timeline().all(Stage.Kind.FREEZE).stream()
+                .findFirst()
+                .map(stage -> evidence.timeline().span(stage))
+                .map(span -> new ShelfLife.Frozen(
+                        day(Instant.ofEpochMilli(span.fromMillis())), day(Instant.ofEpochMilli(span.toMillis()))));
+        return ShelfLife.lastDay(rule, prepared(), Optional.empty(), frozen);
     }
 
     private Optional<Stage> lastStore() {

@@ -279,7 +279,8 @@ public final class BatchReader {
         List<Stage> stages = new ArrayList<>();
         Optional<Stage> spell = Optional.empty();
         for (JsonValue item : record.items("stages")) {
-            Section members = Section.of(item, "a stage", List.of("stage", "at", "from", "to", "setPoint", "moisture"));
+            Section members =
+                    Section.of(item, "a stage", List.of("stage", "at", "from", "to", "setPoint", "moisture", "mark"));
             Stage stage = stage(members, zone);
             String begins = stage.kind().isMoment() ? "at" : "from";
             if (!stages.isEmpty()
@@ -329,7 +330,7 @@ public final class BatchReader {
     private static Stage stage(Section stage, ZoneId zone) throws UnreadableBatchException {
         Stage.Kind kind = stage.choice("stage", Stage.Kind.values(), Stage.Kind::title);
         if (kind.isMoment()) {
-            misplaced(stage, kind, "'at', for it is a moment", "from", "to", "setPoint", "moisture");
+            misplaced(stage, kind, "'at', for it is a moment", "from", "to", "setPoint", "moisture", "mark");
             return new Stage(kind, stage.instant("at", zone), Optional.empty(), OptionalDouble.empty());
         }
         misplaced(stage, kind, "'from' and 'to', for it lasts", "at");
@@ -344,7 +345,20 @@ public final class BatchReader {
                                     + stage.required("from", "").words(),
                             "Correct the times; past midnight the date is the next day's.");
         }
-        return new Stage(kind, from, to, stage.optionalQuantity("setPoint", TEMPERATURE), moisture(stage, kind, zone));
+        return new Stage(
+                kind,
+                from,
+                to,
+                stage.optionalQuantity("setPoint", TEMPERATURE),
+                moisture(stage, kind, zone),
+                mark(stage, kind));
+    }
+
+    private static String mark(Section stage, Stage.Kind kind) throws UnreadableBatchException {
+        if (kind != Stage.Kind.TIME_ONLY) {
+            misplaced(stage, kind, "a mark on food kept by time alone only", "mark");
+        }
+        return stage.optionalText("mark");
     }
 
     /** What kept the surface moist, throughout the stage or between two times of its own. */

@@ -11,9 +11,15 @@ import java.util.OptionalDouble;
  * @param to when it ended; empty for a moment (bagging, serving) or a stage still open
  * @param setPointCelsius what the smoker, bath, holding box or chiller was set to, in °C
  * @param moisture what kept the surface moist
+ * @param mark what the container says of its time, for food kept by time alone; empty: unmarked
  */
 public record Stage(
-        Kind kind, Instant from, Optional<Instant> to, OptionalDouble setPointCelsius, Optional<Moisture> moisture) {
+        Kind kind,
+        Instant from,
+        Optional<Instant> to,
+        OptionalDouble setPointCelsius,
+        Optional<Moisture> moisture,
+        String mark) {
 
     /** The stages a long low-temperature cook can have. */
     public enum Kind {
@@ -24,6 +30,9 @@ public record Stage(
         CHILL("chill"),
         STORE("store"),
         REHEAT("reheat"),
+        FREEZE("freeze"),
+        /** Out of temperature control, kept safe by time alone. */
+        TIME_ONLY("time only"),
         SERVE("serve");
 
         private final String title;
@@ -48,9 +57,9 @@ public record Stage(
         }
     }
 
-    /** A stage with nothing said of its surface. */
+    /** A stage with nothing said of its surface and no mark. */
     public Stage(Kind kind, Instant from, Optional<Instant> to, OptionalDouble setPointCelsius) {
-        this(kind, from, to, setPointCelsius, Optional.empty());
+        this(kind, from, to, setPointCelsius, Optional.empty(), "");
     }
 
     public Stage {

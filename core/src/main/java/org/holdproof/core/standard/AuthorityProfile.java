@@ -26,6 +26,7 @@ import org.holdproof.core.quantity.TemperatureUnit;
  * @param lowCook a limit on the time below a temperature while cooking
  * @param seal the temperature a bag sealed after the cook must be sealed at
  * @param shelfLives how long the chilled food may be kept, the strictest reading first
+ * @param timeLimits rules by which time alone may keep food safe; one kept is enough
  * @param records what its records must hold
  * @param left questions it leaves to the local authority, in words
  */
@@ -48,6 +49,7 @@ public record AuthorityProfile(
         Optional<HoldingRule> lowCook,
         Optional<WrittenRule> seal,
         List<ShelfLifeRule> shelfLives,
+        List<TimeLimit> timeLimits,
         List<WrittenRule> records,
         List<String> left) {
 
@@ -57,6 +59,7 @@ public record AuthorityProfile(
         cooling = List.copyOf(cooling);
         humidity = List.copyOf(humidity);
         shelfLives = List.copyOf(shelfLives);
+        timeLimits = List.copyOf(timeLimits);
         records = List.copyOf(records);
         left = List.copyOf(left);
     }

@@ -27,8 +27,12 @@ final class ProfileFiles {
             "lowCook",
             "seal",
             "shelfLives",
-            "records");
+            "timeLimits",
+            "records",
+            "approval");
     private static final String FOLDER = "authorities";
+    /** How the id of a kitchen's own validated process begins. */
+    private static final String SITE = "site";
 
     /** The batch record's words for what a rule tells apart. */
     static final List<String> SPECIES =
@@ -48,6 +52,7 @@ final class ProfileFiles {
             Map<String, ReheatingRule> reheating,
             Map<String, HumidityOption> humidity,
             Map<String, ShelfLifeRule> shelfLives,
+            Map<String, TimeLimit> timeLimits,
             Map<String, Map<String, WrittenRule>> written) {
 
         Map<String, WrittenRule> group(String name) {
@@ -77,7 +82,7 @@ final class ProfileFiles {
         json.requireFields(FIELDS, OPTIONAL);
         return new AuthorityProfile(
                 json.field("id").text(),
-                json.field("title").text(),
+                title(json),
                 units(json.field("units")),
                 json.field("paper").choice(Paper.values()),
                 choices(json.field("lethality")),
@@ -94,8 +99,20 @@ final class ProfileFiles {
                 heldTo(json.fieldIfAny("lowCook"), Kind.LOW_COOK),
                 oneIfAny(json.fieldIfAny("seal"), rules.group("packaging"), "packaging.csv"),
                 allIfAny(json.fieldIfAny("shelfLives"), rules.shelfLives(), "shelf-life.csv"),
+                allIfAny(json.fieldIfAny("timeLimits"), rules.timeLimits(), "time-limits.csv"),
                 allIfAny(json.fieldIfAny("records"), rules.group("records"), "records.csv"),
                 json.field("left").texts());
+    }
+
+    /** A site's own process bears its approval wherever its title is printed. */
+    private static String title(JsonValue json) throws UnreadableTablesException {
+        Optional<JsonValue> approval = json.fieldIfAny("approval");
+        if (approval.isEmpty() && json.field("id").text().startsWith(SITE)) {
+            throw json.fault(
+                    "approval, the reference of the approved process", "Add the member approval to the profile.");
+        }
+        return json.field("title").text()
+                + (approval.isPresent() ? ", approval " + approval.get().text() : "");
     }
 
     private static List<TemperatureUnit> units(JsonValue json) throws UnreadableTablesException {

@@ -60,7 +60,15 @@ public final class RuleLibrary {
         profiles = new ProfileFiles(
                         files,
                         new ProfileFiles.Rules(
-                                lethality, kinetics, cooling, holding, reheating, humidity, shelfLives, written))
+                                lethality,
+                                kinetics,
+                                cooling,
+                                holding,
+                                reheating,
+                                humidity,
+                                shelfLives,
+                                timeLimits,
+                                written))
                 .read();
         HandbookFiles handbook = new HandbookFiles(files, sources);
         growthLimits = handbook.growthLimits();

@@ -159,6 +159,7 @@ class AssessmentJsonTest {
                         Optional.empty(),
                         List.of(),
                         List.of(),
+                        List.of(),
                         List.of()),
                 "edition-1",
                 new Span(START, START + 36_000_000),

@@ -102,7 +102,8 @@ final class GuidelineCases {
                 Instant.EPOCH,
                 Optional.of(Instant.EPOCH.plusSeconds(180 * 60)),
                 OptionalDouble.empty(),
-                Optional.of(new Moisture(Moisture.Means.STEAM, OptionalDouble.of(90))));
+                Optional.of(new Moisture(Moisture.Means.STEAM, OptionalDouble.of(90))),
+                "");
         return Cooks.evidence(Cooks.batch("us-fsis-2021", Cooks.BRISKET, smoke), 0, trace);
     }
 

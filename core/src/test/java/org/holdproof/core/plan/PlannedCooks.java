@@ -109,6 +109,7 @@ final class PlannedCooks {
                 Optional.empty(),
                 List.of(),
                 List.of(),
+                List.of(),
                 List.of());
     }
 

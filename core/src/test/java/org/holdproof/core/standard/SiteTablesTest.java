@@ -66,7 +66,7 @@ class SiteTablesTest {
                 """
                 {"id": "site-roast", "title": "Validated roast process", "units": ["C"], "paper": "a4",
                  "lethality": [{"species": ["beef"], "forms": ["intact"], "tables": ["site-roast"]}],
-                 "cooling": ["CA-PROV-COOL"], "left": []}
+                 "cooling": ["CA-PROV-COOL"], "approval": "HD-25-3", "left": []}
                 """);
     }
 
@@ -83,6 +83,7 @@ class SiteTablesTest {
         RuleLibrary library = RuleLibrary.withSite(folder);
 
         AuthorityProfile profile = library.profile("site-roast").orElseThrow();
+        assertThat(profile.title()).isEqualTo("Validated roast process, approval HD-25-3");
         assertThat(profile.lethality().get(0).tables().get(0).rows()).hasSize(2);
         assertThat(profile.lethality().get(0).tables().get(0).citation().text()).isEqualTo("Validation, table 1");
         assertThat(library.lethalityTables()).hasSize(BUILT_IN.lethalityTables().size() + 1);
@@ -90,6 +91,18 @@ class SiteTablesTest {
         assertThat(library.edition())
                 .startsWith("2026-11 with the site's own authorities/site-roast.json, lethality/index-site.csv")
                 .isNotEqualTo(BUILT_IN.edition());
+    }
+
+    @Test
+    void asksForTheApprovalOfASitesOwnProcess() throws Exception {
+        writeValidatedProcess();
+        Path profile = folder.resolve("authorities/site-roast.json");
+        Files.writeString(profile, Files.readString(profile).replace("\"approval\": \"HD-25-3\", ", ""));
+
+        assertThatThrownBy(() -> RuleLibrary.withSite(folder))
+                .isInstanceOf(UnreadableTablesException.class)
+                .hasMessageContaining("site-roast.json")
+                .hasMessageContaining("approval");
     }
 
     @Test

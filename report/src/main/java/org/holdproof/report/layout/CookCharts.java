@@ -372,8 +372,8 @@ final class CookCharts {
         return switch (kind) {
             case SMOKE, BATH -> Palette.COOKING;
             case HOT_HOLD, REHEAT -> Palette.KEEPING_HOT;
-            case CHILL, STORE -> Palette.COOLING;
-            case BAG, SERVE -> Palette.BETWEEN;
+            case CHILL, STORE, FREEZE -> Palette.COOLING;
+            case BAG, SERVE, TIME_ONLY -> Palette.BETWEEN;
         };
     }
 

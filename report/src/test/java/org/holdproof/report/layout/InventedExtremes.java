@@ -251,6 +251,7 @@ final class InventedExtremes {
                 Optional.empty(),
                 List.of(),
                 List.of(),
+                List.of(),
                 List.of("how long it may be kept"));
     }
 
