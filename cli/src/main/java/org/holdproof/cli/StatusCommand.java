@@ -7,7 +7,6 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import org.holdproof.cli.terminal.StandingAnswer;
 import org.holdproof.cli.terminal.Terminal;
 import org.holdproof.core.assess.ColumnMissingException;
@@ -19,6 +18,7 @@ import org.holdproof.core.log.UnreadableLogException;
 import org.holdproof.core.standard.AuthorityProfile;
 import org.holdproof.core.standard.RuleLibrary;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -84,29 +84,8 @@ final class StatusCommand implements Callable<Integer> {
             description = "With --follow, look for changes this often, from 1 s to 60 min (otherwise every 10 s).")
     private Optional<String> every = Optional.empty();
 
-    @Option(
-            names = "--authority",
-            paramLabel = "NAME",
-            description = "Judge by this authority profile instead of the record's (list: holdproof tables).")
-    private Optional<String> authority = Optional.empty();
-
-    @Option(
-            names = "--tables",
-            paramLabel = "DIR",
-            description = "Lay the site's own tables in DIR (an approved, validated process) over the built-in ones.")
-    private Optional<Path> tables = Optional.empty();
-
-    @Option(
-            names = "--unit",
-            paramLabel = "C|F",
-            description = "The log's temperatures are in °C or °F, where the file does not say.")
-    private Optional<VerifyCommand.LogUnit> unit = Optional.empty();
-
-    @Option(
-            names = "--dates",
-            paramLabel = "dmy|mdy|ymd",
-            description = "The order of day, month and year in the log, where the file does not settle it.")
-    private Optional<VerifyCommand.LogDates> dates = Optional.empty();
+    @Mixin
+    private JudgingOptions judging = new JudgingOptions();
 
     StatusCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -120,11 +99,7 @@ final class StatusCommand implements Callable<Integer> {
         if (every.isPresent() && !follow) {
             throw Refusal.usage("--every says how often --follow looks: add --follow");
         }
-        RuleLibrary library = tables.isPresent() ? RuleLibrary.withSite(tables.get()) : RuleLibrary.builtIn();
-        if (authority.isPresent() && library.profile(authority.get()).isEmpty()) {
-            String known = library.profiles().stream().map(AuthorityProfile::id).collect(Collectors.joining(", "));
-            throw Refusal.usage("--authority " + authority.get() + ": no such profile; there are " + known);
-        }
+        RuleLibrary library = judging.library();
         return follow ? follow(library, look) : show(read(library), library, false);
     }
 
@@ -178,10 +153,7 @@ final class StatusCommand implements Callable<Integer> {
 
     private Read read(RuleLibrary library)
             throws Refusal, IOException, UnreadableBatchException, UnreadableLogException, ColumnMissingException {
-        BatchFile record = BatchFile.read(
-                batch,
-                new BatchFile.Answers(
-                        authority, unit.map(VerifyCommand.LogUnit::name), dates.map(VerifyCommand.LogDates::name)));
+        BatchFile record = BatchFile.read(batch, judging.answers());
         AuthorityProfile profile = Verification.authority(record, library);
         InputFile.checkReadable(log);
         ProbeLog readings = GrowingLog.read(log, record.record().log());

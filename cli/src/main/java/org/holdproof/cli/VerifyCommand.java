@@ -7,12 +7,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import org.holdproof.cli.terminal.Answer;
 import org.holdproof.cli.terminal.Progress;
 import org.holdproof.cli.terminal.Terminal;
 import org.holdproof.core.assess.AssessmentJson;
-import org.holdproof.core.standard.AuthorityProfile;
 import org.holdproof.core.standard.RuleLibrary;
 import org.holdproof.report.seal.SigningKey;
 import org.holdproof.report.seal.TimestampService;
@@ -74,45 +72,11 @@ final class VerifyCommand implements Callable<Integer> {
     @Mixin
     private KeyOptions key = new KeyOptions();
 
-    @Option(
-            names = "--authority",
-            paramLabel = "NAME",
-            description = "Judge by this authority profile instead of the record's (list: holdproof tables).")
-    private Optional<String> authority = Optional.empty();
-
-    @Option(
-            names = "--tables",
-            paramLabel = "DIR",
-            description = "Lay the site's own tables in DIR (an approved, validated process) over the built-in ones.")
-    private Optional<Path> tables = Optional.empty();
-
-    @Option(
-            names = "--unit",
-            paramLabel = "C|F",
-            description = "The log's temperatures are in °C or °F, where the file does not say.")
-    private Optional<LogUnit> unit = Optional.empty();
-
-    @Option(
-            names = "--dates",
-            paramLabel = "dmy|mdy|ymd",
-            description = "The order of day, month and year in the log, where the file does not settle it.")
-    private Optional<LogDates> dates = Optional.empty();
+    @Mixin
+    private JudgingOptions judging = new JudgingOptions();
 
     VerifyCommand(Terminal terminal) {
         this.terminal = terminal;
-    }
-
-    /** As {@code --unit} is written. */
-    enum LogUnit {
-        C,
-        F
-    }
-
-    /** As {@code --dates} is written. */
-    enum LogDates {
-        dmy,
-        mdy,
-        ymd
     }
 
     @Override
@@ -129,15 +93,12 @@ final class VerifyCommand implements Callable<Integer> {
         }
         Optional<TimestampService> timestamps = key.timestamps();
 
-        RuleLibrary library = tables.isPresent() ? RuleLibrary.withSite(tables.get()) : RuleLibrary.builtIn();
-        checkAuthority(library);
-        BatchFile.Answers answers =
-                new BatchFile.Answers(authority, unit.map(LogUnit::name), dates.map(LogDates::name));
+        RuleLibrary library = judging.library();
         Instant now = Instant.now();
         List<String> written = new ArrayList<>();
         Verification verification;
         try (Progress progress = new Progress(terminal)) {
-            verification = Verification.of(log, BatchFile.read(batch, answers), library, progress);
+            verification = Verification.of(log, BatchFile.read(batch, judging.answers()), library, progress);
             Optional<SigningKey> signer = Optional.empty();
             if (report.isPresent()) {
                 progress.wipe();
@@ -159,12 +120,5 @@ final class VerifyCommand implements Callable<Integer> {
                 .forEach(out::println);
         out.flush();
         return ExitCode.of(verification.assessment().verdict());
-    }
-
-    private void checkAuthority(RuleLibrary library) throws Refusal {
-        if (authority.isPresent() && library.profile(authority.get()).isEmpty()) {
-            String known = library.profiles().stream().map(AuthorityProfile::id).collect(Collectors.joining(", "));
-            throw Refusal.usage("--authority " + authority.get() + ": no such profile; there are " + known);
-        }
     }
 }

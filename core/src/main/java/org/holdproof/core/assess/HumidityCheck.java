@@ -43,7 +43,7 @@ final class HumidityCheck {
                 .findFirst();
         if (bag.isPresent() && lethalWhenSealed(lethality)) {
             return Optional.of(answer(
-                    bag.get(), Verdict.MET, "What heat there was to make it lethal, it had sealed in the bag.", ""));
+                    bag.get(), Verdict.MET, "The lethal step, as far as there was one, ran sealed in the bag.", ""));
         }
         List<String> tried = new ArrayList<>();
         for (Stage stage : evidence.timeline().all(Stage.Kind.SMOKE)) {
@@ -66,14 +66,12 @@ final class HumidityCheck {
     }
 
     /**
-     * Whether the food was made lethal sealed, or can only have been: the readings from bagging on, or in the bath, meet
-     * a row by themselves, or the time that decides lies after it.
+     * Whether the food was made lethal sealed, or can only have been: the readings from bagging on meet a row by
+     * themselves, or the time that decides lies after it.
      */
     private boolean lethalWhenSealed(Check lethality) {
         Optional<Span> cook = evidence.timeline().cook();
-        Optional<Stage> sealed = evidence.batch().stages().stream()
-                .filter(stage -> stage.kind() == Stage.Kind.BAG || stage.kind() == Stage.Kind.BATH)
-                .findFirst();
+        Optional<Stage> sealed = evidence.batch().first(Stage.Kind.BAG);
         if (cook.isEmpty() || sealed.isEmpty()) {
             return false;
         }
@@ -175,7 +173,7 @@ final class HumidityCheck {
                 "The lethal step was not sealed, and the record shows no moist surface"
                         + (tried.isEmpty() ? "" : " (" + String.join("; ", tried) + ")")
                         + ". Dry heat without it is a gap the guideline names (scientific gap 3).",
-                "Do not serve on this record. Add how the surface was kept moist to the smoke stage, or finish the cook sealed in the bag until a row is met there.",
+                "Do not serve on this record. Add the moment of bagging, or how the surface was kept moist in the smoker, or finish the cook sealed in the bag until a row is met there.",
                 "",
                 Optional.empty());
     }

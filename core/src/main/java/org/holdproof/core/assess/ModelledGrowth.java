@@ -21,6 +21,8 @@ import org.holdproof.core.standard.RuleLibrary;
  * a limit on time was missed or could not be proven, with what it cannot claim.
  */
 final class ModelledGrowth {
+    private static final String SALMONELLA = "Salmonella";
+
     private final Evidence evidence;
     private final List<GrowthChoice> organisms;
 
@@ -73,10 +75,11 @@ final class ModelledGrowth {
         OptionalDouble target = LethalityCheck.choice(
                         evidence.authority(), evidence.batch().product())
                 .flatMap(choice -> choice.tables().stream().findFirst())
+                .filter(table -> table.organism().equals(SALMONELLA))
                 .map(LethalityTable::targetLog10)
                 .orElse(OptionalDouble.empty());
         Optional<GrowthRange> salmonella = most.stream()
-                .filter(range -> range.organism().startsWith("Salmonella"))
+                .filter(range -> range.organism().startsWith(SALMONELLA))
                 .findFirst();
         if (target.isEmpty() || salmonella.isEmpty()) {
             return "";
