@@ -20,8 +20,8 @@ import org.holdproof.core.plan.HeatFigures;
 import org.holdproof.core.plan.PlanTable;
 import org.holdproof.core.plan.PlannedCook;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Boundary;
-import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.rules.RuleLibrary;
 
 /**
  * One bath solved, a 20 by 20 table planned, one log fitted: processor seconds of this thread, median of the rounds after

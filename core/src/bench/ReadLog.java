@@ -14,7 +14,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
-import org.holdproof.core.log.LogReader;
+import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
 

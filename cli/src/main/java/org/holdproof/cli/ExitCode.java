@@ -1,6 +1,6 @@
 package org.holdproof.cli;
 
-import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.verdict.Verdict;
 
 /** What the process ends with. The figures from 64 up are those of the BSD {@code sysexits}. */
 final class ExitCode {

@@ -7,7 +7,7 @@ import java.nio.ByteBuffer;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.holdproof.core.log.LogReader;
+import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.UnreadableLogException;

@@ -4,9 +4,9 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.holdproof.core.standard.AuthorityProfile;
-import org.holdproof.core.standard.RuleLibrary;
-import org.holdproof.core.standard.UnreadableTablesException;
+import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.loading.UnreadableTablesException;
 import picocli.CommandLine.Option;
 
 /** What a log is judged by, and what it may leave open. */

@@ -8,7 +8,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.holdproof.core.assess.Assessment;
+import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.log.ProbeLog;
 
 /**

@@ -9,8 +9,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import org.holdproof.core.assess.Span;
-import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.plan.BathPlan;
@@ -27,8 +27,8 @@ import org.holdproof.core.plan.Tenderness;
 import org.holdproof.core.plan.TimeInRange;
 import org.holdproof.core.plan.TradePractice;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Boundary;
-import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.rules.LethalityRow;
 
 /**
  * A plan on one screen of 80 columns, or why there is none; on request with every figure and its source.

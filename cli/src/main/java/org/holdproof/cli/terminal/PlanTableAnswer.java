@@ -7,7 +7,7 @@ import org.holdproof.core.plan.PlanTable;
 import org.holdproof.core.plan.PlanWording;
 import org.holdproof.core.plan.PlannedCook;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Boundary;
+import org.holdproof.core.quantity.Boundary;
 
 /** Thickness by set point on one screen of 80 columns. */
 public record PlanTableAnswer(PlanTable table, List<String> files) {

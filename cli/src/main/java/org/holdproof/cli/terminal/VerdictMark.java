@@ -1,6 +1,6 @@
 package org.holdproof.cli.terminal;
 
-import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.verdict.Verdict;
 
 /** A verdict as a sign and its word; colour only says again what the word says. */
 public final class VerdictMark {

@@ -9,7 +9,7 @@ import java.util.HashMap;
 import java.util.Map;
 import org.holdproof.core.batch.BatchReader;
 import org.holdproof.core.batch.BatchRecord;
-import org.holdproof.core.log.LogReader;
+import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.log.ProbeLog;
 import org.junit.jupiter.api.Test;
 

@@ -1,5 +1,19 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.ColumnMissingException;
+import org.holdproof.core.course.CookMedium;
+import org.holdproof.core.course.CookTimeline;
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.course.InstrumentStanding;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Assessment;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Curve;
+import org.holdproof.core.verdict.LethalityMargin;
+import org.holdproof.core.verdict.RecordFacts;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -12,10 +26,10 @@ import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.standard.AuthorityProfile;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.RuleLibrary;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.ThermalDeath;
 
 /** Judges one batch: its log, its record and the authority's rules in, every check with its verdict out. */
 public final class Assessor {
@@ -49,7 +63,7 @@ public final class Assessor {
         List<ProbePlaceCheck.Judged> probes =
                 new ProbePlaceCheck(evidence, CookMedium.of(log, batch, evidence.timeline())).judged();
         List<Check> checks = checks(evidence, probes);
-        List<Integrated> margins = LethalityCheck.choice(authority, batch.product()).stream()
+        List<LethalityMargin> margins = LethalityCheck.choice(authority, batch.product()).stream()
                 .flatMap(choice -> choice.margin().stream())
                 .flatMap(kinetics -> integrated(evidence, kinetics).stream())
                 .toList();
@@ -135,23 +149,23 @@ public final class Assessor {
                 .toList();
     }
 
-    private static Optional<Integrated> integrated(Evidence evidence, ThermalDeath kinetics) {
+    private static Optional<LethalityMargin> integrated(Evidence evidence, ThermalDeath kinetics) {
         Optional<Span> cook = evidence.timeline().cook();
         return cook.flatMap(span -> evidence.within(span).stream()
                 .filter(trace -> !trace.isEmpty())
-                .map(trace -> new Integrated(
+                .map(trace -> new LethalityMargin(
                         kinetics,
                         trace.channel(),
                         new GeneralMethod(List.of(kinetics), evidence.toleranceCelsius(), evidence.gapMinutes(trace))
                                 .log10Reductions(trace)
                                 .get(0)))
                 .min(Comparator.comparingDouble(
-                                (Integrated found) -> found.log10().worst())
+                                (LethalityMargin found) -> found.log10().worst())
                         .thenComparingDouble(found -> found.log10().nominal())
                         .thenComparingDouble(found -> found.log10().best())));
     }
 
-    private static Curve curve(Evidence evidence, Integrated margin) {
+    private static Curve curve(Evidence evidence, LethalityMargin margin) {
         Trace trace = evidence.within(evidence.timeline().cook().orElseThrow()).stream()
                 .filter(found -> found.channel().equals(margin.channel()))
                 .findFirst()

@@ -1,5 +1,12 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.measure.BandTime;
+import org.holdproof.core.measure.FirstMet;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -8,16 +15,16 @@ import java.util.OptionalDouble;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Boundary;
-import org.holdproof.core.standard.HoldingRule;
-import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.rules.HoldingRule;
+import org.holdproof.core.rules.LethalityRow;
 
 /**
  * Did the core pass through the growth range fast enough while heating? Times add up until a lethal time and
  * temperature was reached; only then does a new heating get a new allowance (FSIS Cooking Guideline 2021, page 25).
  */
-final class ComeUpCheck {
-    static final String ID = "come-up";
+public final class ComeUpCheck {
+    public static final String ID = "come-up";
 
     private final Evidence evidence;
     private final HoldingRule rule;

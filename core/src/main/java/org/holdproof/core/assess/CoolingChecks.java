@@ -1,32 +1,38 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.measure.CoolingClock;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import org.holdproof.core.assess.CoolingClock.Events;
-import org.holdproof.core.assess.CoolingClock.StageTime;
+import org.holdproof.core.measure.CoolingClock.Events;
+import org.holdproof.core.measure.CoolingClock.StageTime;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Boundary;
-import org.holdproof.core.standard.Comparison;
-import org.holdproof.core.standard.CoolingRule;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.rules.CoolingRule;
 
 /**
  * Was the food cooled in time, stage by stage, on the rule's own clock? The warmest probe answers. Where the authority
  * accepts several schedules, one kept whole is enough.
  */
-final class CoolingChecks {
-    static final String ID = "cooling";
+public final class CoolingChecks {
+    public static final String ID = "cooling";
 
     private final Evidence evidence;
 
-    CoolingChecks(Evidence evidence) {
+    public CoolingChecks(Evidence evidence) {
         this.evidence = evidence;
     }
 
@@ -53,7 +59,7 @@ final class CoolingChecks {
         return checks.stream().map(Check::verdict).reduce(Verdict.MET, Verdict::and);
     }
 
-    static boolean isOpen(CoolingRule.Condition condition, Product product) {
+    public static boolean isOpen(CoolingRule.Condition condition, Product product) {
         return reaches(product.nitritePpm(), condition.nitritePpmAtLeast())
                 && reaches(product.brinePercent(), condition.brinePercentAtLeast())
                 && (!condition.intactOnly() || product.form() == Product.Form.INTACT);
@@ -80,7 +86,7 @@ final class CoolingChecks {
      * From where the clock can have started to the end of the chill. It can have started when the food left the heat,
      * or before, if it fell through the upper temperature while the stage still ran and did not recover.
      */
-    Span window(CoolingRule rule, Stage chill) {
+    public Span window(CoolingRule rule, Stage chill) {
         long chillFrom = chill.from().toEpochMilli();
         long to = Math.max(chillFrom, evidence.timeline().span(chill).toMillis());
         Optional<Stage> heat = evidence.timeline().lastHeatBefore(chillFrom);

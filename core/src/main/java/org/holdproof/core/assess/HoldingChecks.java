@@ -1,5 +1,10 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.measure.HeldLevel;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -9,13 +14,13 @@ import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Boundary;
-import org.holdproof.core.standard.HoldingRule;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.rules.HoldingRule;
 
 /** Was the food kept hot enough, or cold enough? The coldest probe answers for hot holding, the warmest for cold. */
-final class HoldingChecks {
-    static final String HOT = "hot-hold";
-    static final String COLD = "cold-store";
+public final class HoldingChecks {
+    public static final String HOT = "hot-hold";
+    public static final String COLD = "cold-store";
 
     private final Evidence evidence;
 

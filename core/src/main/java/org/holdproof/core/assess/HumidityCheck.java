@@ -1,5 +1,11 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -11,16 +17,16 @@ import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Comparison;
-import org.holdproof.core.standard.HumidityOption;
-import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.rules.HumidityOption;
+import org.holdproof.core.rules.LethalityRow;
 
 /**
  * Was the surface moist where the food was made lethal? Tables worked out for moist heat do not hold for a surface that
  * dries; a sealed bag needs nothing more. Put only where a row was met or may have been.
  */
-final class HumidityCheck {
-    static final String ID = "humidity";
+public final class HumidityCheck {
+    public static final String ID = "humidity";
 
     private final Evidence evidence;
     private final List<LethalityRow> rows;

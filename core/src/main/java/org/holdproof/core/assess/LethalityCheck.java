@@ -1,5 +1,10 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.measure.FirstMet;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -9,21 +14,21 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.kinetics.GeneralMethod;
-import org.holdproof.core.kinetics.Spell;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.AuthorityProfile;
-import org.holdproof.core.standard.AuthorityProfile.LethalityChoice;
-import org.holdproof.core.standard.Citation;
-import org.holdproof.core.standard.Comparison;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.LethalityTable;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.LethalityTable;
+import org.holdproof.core.rules.ThermalDeath;
 
 /** Was the core pasteurized, by the rule the authority names for this food? The coldest probe answers. */
-final class LethalityCheck {
-    static final String ID = "lethality";
+public final class LethalityCheck {
+    public static final String ID = "lethality";
     private static final String TITLE = "Core pasteurized";
     private static final String NOT_SERVED = "Do not serve. ";
 
@@ -64,7 +69,7 @@ final class LethalityCheck {
     }
 
     /** What the authority offers for a food; the first that serves it. */
-    static Optional<LethalityChoice> choice(AuthorityProfile authority, Product product) {
+    public static Optional<LethalityChoice> choice(AuthorityProfile authority, Product product) {
         return authority.lethality().stream()
                 .filter(offered -> offered.serves(word(product.species()), word(product.form())))
                 .findFirst();
@@ -209,7 +214,7 @@ final class LethalityCheck {
     }
 
     private static Optional<Span> deciding(RowJudgement governing) {
-        Optional<Spell> spell = governing.verdict() == Verdict.MET
+        Optional<Span> spell = governing.verdict() == Verdict.MET
                 ? governing.spell().worst()
                 : governing.spell().best();
         return spell.map(found -> new Span(found.fromMillis(), found.toMillis()));

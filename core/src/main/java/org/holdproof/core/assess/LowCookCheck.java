@@ -1,15 +1,22 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.measure.BandTime;
+import org.holdproof.core.measure.Slowest;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.standard.HoldingRule;
+import org.holdproof.core.rules.HoldingRule;
 
 /** Was the core below a temperature for no longer than the authority allows, heating and cooking together? */
-final class LowCookCheck {
-    static final String ID = "low-cook";
+public final class LowCookCheck {
+    public static final String ID = "low-cook";
 
     private final Evidence evidence;
     private final HoldingRule rule;
@@ -20,7 +27,7 @@ final class LowCookCheck {
     }
 
     /** Minutes of a cook spent below the rule's temperature. */
-    static Bounded minutesBelow(Trace trace, HoldingRule rule, double toleranceCelsius) {
+    public static Bounded minutesBelow(Trace trace, HoldingRule rule, double toleranceCelsius) {
         return BandTime.minutes(
                 trace, Double.NEGATIVE_INFINITY, rule.limit().orElseThrow().celsius(), toleranceCelsius);
     }

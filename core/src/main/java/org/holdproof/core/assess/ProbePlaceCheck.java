@@ -1,5 +1,12 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.CookMedium;
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Curve;
+import org.holdproof.core.verdict.Verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -8,15 +15,15 @@ import org.holdproof.core.heat.Piece;
 import org.holdproof.core.heat.PlausibilityFinding;
 import org.holdproof.core.heat.ProbePlausibility;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.standard.Comparison;
+import org.holdproof.core.quantity.Comparison;
 
 /**
  * Could these readings have come from the core of a piece this thick? A probe in the water passes nothing: readings no
  * core could have given leave pasteurization unproven. Possible readings are no proof that the probe was in the core, so
  * nothing is MET by them; where the record allows no answer, that is said as a caution.
  */
-final class ProbePlaceCheck {
-    static final String ID = "probe-place";
+public final class ProbePlaceCheck {
+    public static final String ID = "probe-place";
 
     private final Evidence evidence;
     private final Optional<CookMedium> medium;

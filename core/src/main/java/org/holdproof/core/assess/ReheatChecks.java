@@ -1,5 +1,13 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.measure.ReheatClock;
+import org.holdproof.core.measure.Slowest;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -9,15 +17,15 @@ import java.util.OptionalInt;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.standard.Boundary;
-import org.holdproof.core.standard.Comparison;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.ReheatingRule;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.ReheatingRule;
 
 /** Was the food reheated hot enough, long enough and fast enough? The coldest probe answers. */
-final class ReheatChecks {
-    static final String TARGET = "reheat.target";
-    static final String TIME = "reheat.time";
+public final class ReheatChecks {
+    public static final String TARGET = "reheat.target";
+    public static final String TIME = "reheat.time";
 
     private final Evidence evidence;
     private final ReheatingRule rule;

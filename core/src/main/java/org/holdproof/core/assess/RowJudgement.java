@@ -1,13 +1,14 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.verdict.Verdict;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.holdproof.core.kinetics.LongestSpell;
-import org.holdproof.core.kinetics.Spell;
+import org.holdproof.core.measure.LongestSpell;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.core.rules.LethalityRow;
 
 /**
  * One probe's readings put to published rows: a row is met when one uninterrupted spell at or above its temperature
@@ -80,20 +81,20 @@ public record RowJudgement(Trace trace, Verdict verdict, LethalityRow row, Longe
      * that is not.
      */
     double share() {
-        Optional<Spell> deciding =
+        Optional<Span> deciding =
                 switch (verdict) {
                     case MET -> spell.worst();
                     case NOT_PROVEN -> spell.nominal();
                     case NOT_MET -> spell.best();
                 };
-        return deciding.map(Spell::seconds).orElse(0.0) / Math.max(row.seconds(), INSTANT_SECONDS);
+        return deciding.map(Span::seconds).orElse(0.0) / Math.max(row.seconds(), INSTANT_SECONDS);
     }
 
-    private static boolean lasts(Optional<Spell> spell, LethalityRow row) {
+    private static boolean lasts(Optional<Span> spell, LethalityRow row) {
         return spell.isPresent() && spell.get().seconds() >= row.seconds() - CLOCK_SECONDS;
     }
 
-    private static double minutes(Optional<Spell> spell) {
-        return spell.map(Spell::minutes).orElse(0.0);
+    private static double minutes(Optional<Span> spell) {
+        return spell.map(Span::minutes).orElse(0.0);
     }
 }

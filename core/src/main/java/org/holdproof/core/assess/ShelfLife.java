@@ -3,7 +3,7 @@ package org.holdproof.core.assess;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
-import org.holdproof.core.standard.ShelfLifeRule;
+import org.holdproof.core.rules.ShelfLifeRule;
 
 /** The last day a chilled food may be served, counted in calendar days as its rule counts them. */
 public final class ShelfLife {

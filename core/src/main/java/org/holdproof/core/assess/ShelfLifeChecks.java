@@ -1,5 +1,12 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.measure.CoolingClock;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
@@ -12,22 +19,22 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.standard.Boundary;
-import org.holdproof.core.standard.Comparison;
-import org.holdproof.core.standard.CoolingRule;
-import org.holdproof.core.standard.ShelfLifeRule;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.rules.ShelfLifeRule;
 
 /**
  * Was the food used by its last day? The day counts from bagging, or from the end of the cook where it was not bagged.
  * The first rule the authority names governs; the others are said beside it.
  */
-final class ShelfLifeChecks {
-    static final String ID = "use-by";
+public final class ShelfLifeChecks {
+    public static final String ID = "use-by";
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
     private final Evidence evidence;
 
-    ShelfLifeChecks(Evidence evidence) {
+    public ShelfLifeChecks(Evidence evidence) {
         this.evidence = evidence;
     }
 
@@ -133,13 +140,13 @@ final class ShelfLifeChecks {
                                         == Verdict.MET);
     }
 
-    List<ShelfLifeRule> rules() {
+    public List<ShelfLifeRule> rules() {
         return evidence.authority().shelfLives().stream()
                 .filter(rule -> rule.from() != ShelfLifeRule.From.REMOVAL)
                 .toList();
     }
 
-    LocalDate lastDay(ShelfLifeRule rule) {
+    public LocalDate lastDay(ShelfLifeRule rule) {
         Optional<ShelfLife.Frozen> frozen = evidence.timeline().all(Stage.Kind.FREEZE).stream()
                 .findFirst()
                 .map(stage -> evidence.timeline().span(stage))

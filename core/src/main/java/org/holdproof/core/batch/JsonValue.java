@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 
 /** One value of a JSON document, with the place it stands at. */
-sealed interface JsonValue {
+public sealed interface JsonValue {
     Place place();
 
     /** What it is, as an error names it. */

@@ -21,7 +21,7 @@ import java.util.Map;
  * JSON as RFC 8259 has it and nothing more: UTF-8, one value, no comments, no NaN, no repeated members. The streaming
  * parser is used bare because data binding costs start-up time and turns what is missing into zero.
  */
-final class StrictJson {
+public final class StrictJson {
     private static final int DEEPEST = 16;
     private static final int LONGEST_NAME = 200;
     private static final JsonFactory JSON = JsonFactory.builder()

@@ -12,8 +12,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.holdproof.core.standard.Source;
-import org.holdproof.core.standard.Source.How;
+import org.holdproof.core.rules.Source;
+import org.holdproof.core.rules.Source.How;
 
 /** The data files about heat and quality that ship with the reference tables. */
 public final class HeatTable {

@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import org.holdproof.core.standard.Source;
-import org.holdproof.core.standard.Source.How;
+import org.holdproof.core.rules.Source;
+import org.holdproof.core.rules.Source.How;
 
 /**
  * How readily heat passes between a medium and a surface, in W/(m² K), as published, measured or reckoned for one

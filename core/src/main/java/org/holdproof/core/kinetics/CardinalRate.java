@@ -1,6 +1,6 @@
 package org.holdproof.core.kinetics;
 
-import org.holdproof.core.standard.GrowthModel;
+import org.holdproof.core.rules.GrowthModel;
 
 /**
  * The growth rate by cardinal temperatures (Rosso and others 1993, Journal of Theoretical Biology 162:447-463): with

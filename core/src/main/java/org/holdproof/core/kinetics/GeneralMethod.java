@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.rules.ThermalDeath;
 
 /**
- * Integrated lethality of a logged temperature, several organisms in one pass.
+ * LethalityMargin lethality of a logged temperature, several organisms in one pass.
  *
  * <p>Worst: each reading less the tolerance, the lower of two readings between them, nothing in a gap. Nominal: a
  * straight line between readings. Best: the mirror of worst, in a gap the hotter of its two ends.

@@ -3,9 +3,9 @@ package org.holdproof.core.kinetics;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.holdproof.core.standard.GrowthLag;
-import org.holdproof.core.standard.GrowthModel;
-import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.rules.GrowthLag;
+import org.holdproof.core.rules.GrowthModel;
+import org.holdproof.core.rules.RuleLibrary;
 
 /**
  * What one organism is screened with.

@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.standard.Citation;
-import org.holdproof.core.standard.GrowthLag;
-import org.holdproof.core.standard.GrowthModel;
-import org.holdproof.core.standard.GrowthModel.Concern;
-import org.holdproof.core.standard.Source.How;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.GrowthLag;
+import org.holdproof.core.rules.GrowthModel;
+import org.holdproof.core.rules.GrowthModel.Concern;
+import org.holdproof.core.rules.Source.How;
 
 /**
  * Modelled growth of one organism over a stretch of a record. The figures are an order of size; every text gives them in

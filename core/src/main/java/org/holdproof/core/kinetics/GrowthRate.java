@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.GrowthModel;
+import org.holdproof.core.rules.GrowthModel;
 
 /**
  * How fast an organism grows at a temperature: by one model, or by the fastest of several at each temperature where

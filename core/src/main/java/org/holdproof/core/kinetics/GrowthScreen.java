@@ -3,7 +3,7 @@ package org.holdproof.core.kinetics;
 import java.util.List;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.standard.GrowthModel;
+import org.holdproof.core.rules.GrowthModel;
 
 /**
  * Modelled growth over a stretch of a logged temperature: a come-up, a cooling, a low bath.

@@ -1,7 +1,7 @@
 package org.holdproof.core.kinetics;
 
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.rules.ThermalDeath;
 
 /**
  * The lethal rate of the general method: minutes at the reference temperature that one minute at another temperature is

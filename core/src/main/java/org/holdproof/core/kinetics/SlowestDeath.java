@@ -6,8 +6,8 @@ import java.util.TreeSet;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.RuleLibrary;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.ThermalDeath;
 
 /**
  * Log-linear death by the slowest of several lines at each temperature: the largest D-value governs. Nothing below the

@@ -9,11 +9,11 @@ import org.holdproof.core.kinetics.GrowthState;
 import org.holdproof.core.kinetics.GrowthThenDeath;
 import org.holdproof.core.kinetics.SlowestDeath;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.standard.Citation;
-import org.holdproof.core.standard.GrowthLag;
-import org.holdproof.core.standard.GrowthModel;
-import org.holdproof.core.standard.GrowthModel.Concern;
-import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.GrowthLag;
+import org.holdproof.core.rules.GrowthModel;
+import org.holdproof.core.rules.GrowthModel.Concern;
+import org.holdproof.core.rules.RuleLibrary;
 
 /**
  * The count of one organism's growing cells along a core's temperature, as change in logs from the start: the high end

@@ -26,8 +26,8 @@ final class CutInBath {
      *
      * @param everyMinutes between readings
      */
-    Trace core(List<Spell> baths, double everyMinutes) {
-        double end = baths.stream().mapToDouble(Spell::minutes).sum();
+    Trace core(List<Span> baths, double everyMinutes) {
+        double end = baths.stream().mapToDouble(Span::minutes).sum();
         int size = (int) Math.floor(end / everyMinutes + 1e-9) + 1;
         double[] minutes = new double[size];
         long[] millis = new long[size];
@@ -43,5 +43,5 @@ final class CutInBath {
     }
 
     /** Time in one bath. */
-    record Spell(double minutes, double celsius) {}
+    record Span(double minutes, double celsius) {}
 }

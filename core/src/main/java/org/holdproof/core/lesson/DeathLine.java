@@ -3,8 +3,8 @@ package org.holdproof.core.lesson;
 import java.util.ArrayList;
 import java.util.List;
 import org.holdproof.core.kinetics.SlowestDeath;
-import org.holdproof.core.standard.Citation;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.ThermalDeath;
 
 /**
  * How long a line of death takes for one reduction, by set point.

@@ -3,11 +3,11 @@ package org.holdproof.core.lesson;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.holdproof.core.kinetics.LongestSpell;
+import org.holdproof.core.measure.LongestSpell;
 import org.holdproof.core.lesson.LessonBath.RowMet;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.RuleLibrary;
 
 /** The three exercises: a bath too low, a row to find, a bath put right too late. */
 final class Exercises {
@@ -46,7 +46,7 @@ final class Exercises {
         return "A " + setup.cut().title() + " " + InWords.figure(millimetres) + " mm thick";
     }
 
-    private Trace readings(double everyMinutes, CutInBath.Spell... baths) {
+    private Trace readings(double everyMinutes, CutInBath.Span... baths) {
         Trace exact = new CutInBath(setup.cut(), millimetres).core(List.of(baths), everyMinutes);
         long[] millis = new long[exact.size()];
         double[] tenths = new double[exact.size()];
@@ -65,7 +65,7 @@ final class Exercises {
     }
 
     private Exercise tooLow() {
-        Trace log = readings(60, new CutInBath.Spell(HOURS * 60, LOW_BATH));
+        Trace log = readings(60, new CutInBath.Span(HOURS * 60, LOW_BATH));
         LethalityRow lowest = rows.get(0);
         Optional<RowMet> met = LessonBath.firstMet(log, rows);
         CountCourse perfringens = course(log, CountCourse.PERFRINGENS);
@@ -108,7 +108,7 @@ final class Exercises {
                 .max(Comparator.comparingDouble(found -> found.at().celsius()))
                 .orElse(rows.get(0));
         double every = 30;
-        Trace whole = readings(every, new CutInBath.Spell(HOURS * 60, GOOD_BATH));
+        Trace whole = readings(every, new CutInBath.Span(HOURS * 60, GOOD_BATH));
         double celsius = row.at().celsius();
         int first = 0;
         while (first < whole.size() - 1 && whole.celsius(first) < celsius) {
@@ -159,7 +159,7 @@ final class Exercises {
 
     private Exercise putRight() {
         Trace log = readings(
-                60, new CutInBath.Spell(HOURS * 60, WRONG_BATH), new CutInBath.Spell(HOURS / 2 * 60, PUT_RIGHT_BATH));
+                60, new CutInBath.Span(HOURS * 60, WRONG_BATH), new CutInBath.Span(HOURS / 2 * 60, PUT_RIGHT_BATH));
         CountCourse staphylococci = course(log, "S. aureus");
         Optional<RowMet> met = LessonBath.firstMet(log, rows);
         return new Exercise(

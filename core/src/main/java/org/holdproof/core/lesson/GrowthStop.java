@@ -3,11 +3,11 @@ package org.holdproof.core.lesson;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.holdproof.core.standard.Citation;
-import org.holdproof.core.standard.GrowthLimit;
-import org.holdproof.core.standard.GrowthModel;
-import org.holdproof.core.standard.RuleLibrary;
-import org.holdproof.core.standard.Source.How;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.GrowthLimit;
+import org.holdproof.core.rules.GrowthModel;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.Source.How;
 
 /**
  * Where one source has an organism stop growing.

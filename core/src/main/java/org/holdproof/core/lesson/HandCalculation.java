@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.LethalityTable;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.LethalityTable;
 
 /**
  * D-values, z-value and holding times from two printed rows, rounded at every step as a class with a pocket calculator

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Boundary;
+import org.holdproof.core.quantity.Boundary;
 
 /** Figures as the lesson says them. */
 public final class InWords {

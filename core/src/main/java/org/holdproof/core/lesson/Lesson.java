@@ -8,17 +8,17 @@ import org.holdproof.core.heat.SurfaceCoefficient;
 import org.holdproof.core.kinetics.SlowestDeath;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Citation;
-import org.holdproof.core.standard.CoolingRule;
-import org.holdproof.core.standard.GrowthFact;
-import org.holdproof.core.standard.GrowthLag;
-import org.holdproof.core.standard.GrowthModel;
-import org.holdproof.core.standard.HoldingRule;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.LethalityTable;
-import org.holdproof.core.standard.RuleLibrary;
-import org.holdproof.core.standard.Source;
-import org.holdproof.core.standard.Source.How;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.rules.GrowthFact;
+import org.holdproof.core.rules.GrowthLag;
+import org.holdproof.core.rules.GrowthModel;
+import org.holdproof.core.rules.HoldingRule;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.LethalityTable;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.Source;
+import org.holdproof.core.rules.Source.How;
 
 /**
  * The same cut in a row of baths: why a very low one is unsafe. Everything a page of it shows, worked out. It shows
@@ -133,7 +133,7 @@ public record Lesson(
     private static double hours(LessonSetup setup, CutInBath cut) {
         double coldest = setup.bathsCelsius().get(0);
         for (double hours = USUAL_HOURS; ; hours *= 2) {
-            Trace core = cut.core(List.of(new CutInBath.Spell(hours * 60, coldest)), hours * 60 / READINGS);
+            Trace core = cut.core(List.of(new CutInBath.Span(hours * 60, coldest)), hours * 60 / READINGS);
             OptionalDouble near = nearMinutes(core, coldest);
             if (near.isPresent() && near.getAsDouble() <= hours * 60 / 2) {
                 return hours;
@@ -148,7 +148,7 @@ public record Lesson(
             CutInBath cut,
             double hours,
             double celsius) {
-        Trace core = cut.core(List.of(new CutInBath.Spell(hours * 60, celsius)), hours * 60 / READINGS);
+        Trace core = cut.core(List.of(new CutInBath.Span(hours * 60, celsius)), hours * 60 / READINGS);
         return new LessonBath(
                 celsius,
                 core,

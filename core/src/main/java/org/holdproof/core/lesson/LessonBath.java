@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
-import org.holdproof.core.kinetics.LongestSpell;
+import org.holdproof.core.measure.LongestSpell;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.standard.Boundary;
-import org.holdproof.core.standard.HoldingRule;
-import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.rules.HoldingRule;
+import org.holdproof.core.rules.LethalityRow;
 
 /**
  * One bath of the row.

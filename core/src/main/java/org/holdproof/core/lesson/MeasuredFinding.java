@@ -1,8 +1,8 @@
 package org.holdproof.core.lesson;
 
 import java.util.List;
-import org.holdproof.core.standard.GrowthFact;
-import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.rules.GrowthFact;
+import org.holdproof.core.rules.RuleLibrary;
 
 /**
  * What somebody found in meat at a low temperature, in a line; every figure of it stands in the fact it is taken from.

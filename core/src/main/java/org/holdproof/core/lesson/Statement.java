@@ -1,7 +1,7 @@
 package org.holdproof.core.lesson;
 
 import java.util.List;
-import org.holdproof.core.standard.Citation;
+import org.holdproof.core.rules.Citation;
 
 /**
  * Something the lesson says, with where it stands.

@@ -20,7 +20,7 @@ public final class ProbeLog {
     private final double[][][] celsius;
     private final List<LogFault> faults;
 
-    ProbeLog(
+    public ProbeLog(
             String fileName,
             List<Channel> channels,
             int rows,

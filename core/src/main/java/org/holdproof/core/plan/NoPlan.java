@@ -2,11 +2,11 @@ package org.holdproof.core.plan;
 
 import java.util.Locale;
 import java.util.Optional;
-import org.holdproof.core.standard.Boundary;
-import org.holdproof.core.standard.GrowthLimit;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.RuleLibrary;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.rules.GrowthLimit;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.ThermalDeath;
 
 /**
  * No safe plan.

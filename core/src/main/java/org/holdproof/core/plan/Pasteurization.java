@@ -9,11 +9,11 @@ import java.util.OptionalDouble;
 import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.kinetics.LethalRate;
-import org.holdproof.core.standard.AuthorityProfile;
-import org.holdproof.core.standard.AuthorityProfile.LethalityChoice;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.LethalityTable;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.LethalityTable;
+import org.holdproof.core.rules.ThermalDeath;
 
 /**
  * What an authority asks of a food's core: one row of its tables, or a reduction by its kinetics.

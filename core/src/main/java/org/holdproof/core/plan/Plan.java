@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.verdict.Verdict;
 
 /** What comes of planning a cook: a plan, or why there is none. */
 public sealed interface Plan permits BathPlan, NoPlan {

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Boundary;
+import org.holdproof.core.quantity.Boundary;
 
 /** How a plan's figures are written: the reader's scales, times never rounded down. */
 public final class PlanWording {

@@ -7,7 +7,7 @@ import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Shape;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.heat.Piece;
-import org.holdproof.core.standard.AuthorityProfile;
+import org.holdproof.core.rules.AuthorityProfile;
 
 /**
  * A cook as it is meant to be.

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.holdproof.core.heat.HeatTable;
-import org.holdproof.core.standard.Source;
-import org.holdproof.core.standard.Source.How;
+import org.holdproof.core.rules.Source;
+import org.holdproof.core.rules.Source.How;
 
 /**
  * A published figure about eating quality, as its document prints it. Most are ranges or words: none is a law.

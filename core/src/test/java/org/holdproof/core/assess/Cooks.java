@@ -1,5 +1,9 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.CookTimeline;
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.wording.Wording;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -18,12 +22,12 @@ import org.holdproof.core.batch.Roles;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.standard.AuthorityProfile;
-import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.RuleLibrary;
 
 /** Batch records for tests; invented data. Minutes count from 1970-01-01T00:00Z, as the traces' do. */
-final class Cooks {
-    static final Product BRISKET = product(Species.BEEF, Form.INTACT);
+public final class Cooks {
+    public static final Product BRISKET = product(Species.BEEF, Form.INTACT);
 
     private Cooks() {}
 
@@ -41,7 +45,7 @@ final class Cooks {
                 OptionalDouble.empty());
     }
 
-    static Stage stage(Stage.Kind kind, double fromMinutes, double toMinutes) {
+    public static Stage stage(Stage.Kind kind, double fromMinutes, double toMinutes) {
         return new Stage(
                 kind,
                 Instant.ofEpochMilli(Math.round(fromMinutes * 60_000)),
@@ -49,7 +53,7 @@ final class Cooks {
                 OptionalDouble.empty());
     }
 
-    static BatchRecord batch(String authority, Product product, Stage... stages) {
+    public static BatchRecord batch(String authority, Product product, Stage... stages) {
         return new BatchRecord(
                 "T-1",
                 new Kitchen("Test kitchen", "", ZoneOffset.UTC),

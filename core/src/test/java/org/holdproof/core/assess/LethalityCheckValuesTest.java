@@ -1,5 +1,6 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.verdict.Verdict;
 import static java.util.Map.entry;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -18,9 +19,9 @@ import org.holdproof.core.kinetics.LethalRate;
 import org.holdproof.core.kinetics.Traces;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.LethalityTable;
-import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.LethalityTable;
+import org.holdproof.core.rules.RuleLibrary;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;

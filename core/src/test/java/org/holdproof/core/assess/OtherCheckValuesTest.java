@@ -1,5 +1,12 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.InstrumentStanding;
+import org.holdproof.core.heat.BoilingTemperature;
+import org.holdproof.core.measure.BandTime;
+import org.holdproof.core.measure.CoolingClock;
+import org.holdproof.core.measure.HeldLevel;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -21,15 +28,15 @@ import org.holdproof.core.kinetics.Traces;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Boundary;
-import org.holdproof.core.standard.Comparison;
-import org.holdproof.core.standard.CoolingRule;
-import org.holdproof.core.standard.HoldingRule;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.RuleLibrary;
-import org.holdproof.core.standard.ShelfLifeRule;
-import org.holdproof.core.standard.TimeLimit;
-import org.holdproof.core.standard.WrittenRule;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.rules.HoldingRule;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.ShelfLifeRule;
+import org.holdproof.core.rules.TimeLimit;
+import org.holdproof.core.rules.WrittenRule;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -294,7 +301,7 @@ class OtherCheckValuesTest {
             case "MEAS-001", "MEAS-002" -> keepsTolerance(id, row, instrument(Instrument.Method.ICE_POINT, reading, 0));
             case "MEAS-003" -> keepsTolerance(id, row, instrument(Instrument.Method.BOILING_POINT, reading, 0));
             case "MEAS-004", "MEAS-005" -> {
-                assertThat(BoilingPoint.atAltitude(1500))
+                assertThat(BoilingTemperature.atAltitude(1500))
                         .isCloseTo(figure(row, "expected=").orElseThrow(), within(0.005));
                 yield Math.abs(instrument(Instrument.Method.BOILING_POINT, reading, 1500))
                         <= figure(row, "tolerance=").orElseThrow();
@@ -302,14 +309,14 @@ class OtherCheckValuesTest {
             case "MEAS-006" -> {
                 double metres = figure(row, "altitude_ft=").orElseThrow() * 0.3048;
                 double celsius = TemperatureUnit.FAHRENHEIT.toCelsius(reading.orElseThrow());
-                yield Math.abs(TemperatureUnit.CELSIUS.differenceToCelsius(celsius - BoilingPoint.atAltitude(metres))
+                yield Math.abs(TemperatureUnit.CELSIUS.differenceToCelsius(celsius - BoilingTemperature.atAltitude(metres))
                                 * 1.8)
                         <= figure(row, "tolerance=").orElseThrow();
             }
             case "MEAS-007" -> {
-                assertThat(BoilingPoint.atPressure(95))
+                assertThat(BoilingTemperature.atPressure(95))
                         .isCloseTo(figure(row, "expected=").orElseThrow(), within(0.0005));
-                yield Math.abs(reading.orElseThrow() - BoilingPoint.atPressure(95))
+                yield Math.abs(reading.orElseThrow() - BoilingTemperature.atPressure(95))
                         <= figure(row, "tolerance=").orElseThrow();
             }
             case "MEAS-008" ->

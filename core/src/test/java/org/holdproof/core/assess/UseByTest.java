@@ -1,5 +1,7 @@
 package org.holdproof.core.assess;
 
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.verdict.Caution;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;

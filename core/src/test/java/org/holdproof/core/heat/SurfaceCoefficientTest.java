@@ -3,7 +3,7 @@ package org.holdproof.core.heat;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
-import org.holdproof.core.standard.Source.How;
+import org.holdproof.core.rules.Source.How;
 import org.junit.jupiter.api.Test;
 
 /** surface-coefficients.csv of the reference tables. */

@@ -3,9 +3,9 @@ package org.holdproof.core.kinetics;
 import java.util.List;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
-import org.holdproof.core.standard.Citation;
-import org.holdproof.core.standard.GrowthModel;
-import org.holdproof.core.standard.Source;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.GrowthModel;
+import org.holdproof.core.rules.Source;
 
 /** Growth models for tests; invented data. */
 final class GrowthModels {

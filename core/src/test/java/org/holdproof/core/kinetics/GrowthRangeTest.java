@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.LongStream;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.standard.RuleLibrary;
+import org.holdproof.core.rules.RuleLibrary;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

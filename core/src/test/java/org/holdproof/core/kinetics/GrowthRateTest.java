@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.LongStream;
 import org.apache.commons.math3.analysis.integration.IterativeLegendreGaussIntegrator;
-import org.holdproof.core.standard.GrowthModel;
+import org.holdproof.core.rules.GrowthModel;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;

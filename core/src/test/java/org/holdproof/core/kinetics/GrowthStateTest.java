@@ -7,7 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Random;
 import java.util.stream.LongStream;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.standard.GrowthModel;
+import org.holdproof.core.rules.GrowthModel;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;

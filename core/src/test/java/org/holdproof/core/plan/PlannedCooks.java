@@ -7,11 +7,11 @@ import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Shape;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.AuthorityProfile;
-import org.holdproof.core.standard.AuthorityProfile.LethalityChoice;
-import org.holdproof.core.standard.AuthorityProfile.Paper;
-import org.holdproof.core.standard.RuleLibrary;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
+import org.holdproof.core.rules.AuthorityProfile.Paper;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.ThermalDeath;
 
 /** Cooks to plan in tests; invented. */
 final class PlannedCooks {

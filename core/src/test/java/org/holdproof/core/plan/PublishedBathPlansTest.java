@@ -17,10 +17,10 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.holdproof.core.batch.Product.Shape;
 import org.holdproof.core.batch.Product.Species;
-import org.holdproof.core.standard.Citation;
-import org.holdproof.core.standard.RuleLibrary;
-import org.holdproof.core.standard.Source.How;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.Source.How;
+import org.holdproof.core.rules.ThermalDeath;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 

@@ -4,7 +4,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.holdproof.core.assess.Curve;
+import org.holdproof.core.verdict.Curve;
 import org.holdproof.report.draw.Box;
 import org.holdproof.report.draw.Lettering;
 import org.holdproof.report.draw.Palette;

@@ -3,7 +3,7 @@ package org.holdproof.report.chart;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.holdproof.core.assess.Curve;
+import org.holdproof.core.verdict.Curve;
 import org.holdproof.core.log.ProbeLog;
 
 /**

@@ -1,7 +1,7 @@
 package org.holdproof.report.draw;
 
 import java.awt.Color;
-import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.verdict.Verdict;
 
 /** The report's colours. None of them says anything that a word or a shape does not say too. */
 public final class Palette {

@@ -1,7 +1,7 @@
 package org.holdproof.report.draw;
 
 import java.awt.Color;
-import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * The shape that goes with a verdict's word, told apart without colour: a disc with a tick, an upright open triangle

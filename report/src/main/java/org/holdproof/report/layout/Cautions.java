@@ -1,7 +1,7 @@
 package org.holdproof.report.layout;
 
 import java.util.List;
-import org.holdproof.core.assess.Caution;
+import org.holdproof.core.verdict.Caution;
 import org.holdproof.report.draw.Lettering;
 
 /** What to know besides. */

@@ -1,8 +1,8 @@
 package org.holdproof.report.layout;
 
 import java.util.List;
-import org.holdproof.core.assess.Check;
-import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 import org.holdproof.report.chart.TemperatureChart;
 import org.holdproof.report.draw.Box;
 import org.holdproof.report.draw.Lettering;

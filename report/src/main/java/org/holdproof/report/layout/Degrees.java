@@ -2,7 +2,7 @@ package org.holdproof.report.layout;
 
 import java.util.List;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.standard.Boundary;
+import org.holdproof.core.quantity.Boundary;
 
 /** Prints temperatures in the scales the authority reads, the leading one first, the other in brackets. */
 final class Degrees {

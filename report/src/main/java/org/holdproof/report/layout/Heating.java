@@ -2,12 +2,12 @@ package org.holdproof.report.layout;
 
 import java.util.List;
 import java.util.Optional;
-import org.holdproof.core.assess.Check;
-import org.holdproof.core.assess.Curve;
-import org.holdproof.core.assess.Integrated;
-import org.holdproof.core.assess.Span;
-import org.holdproof.core.standard.LethalityRow;
-import org.holdproof.core.standard.ThermalDeath;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Curve;
+import org.holdproof.core.verdict.LethalityMargin;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.ThermalDeath;
 import org.holdproof.report.chart.CurveChart;
 import org.holdproof.report.chart.TemperatureChart;
 import org.holdproof.report.draw.Box;
@@ -74,12 +74,12 @@ final class Heating {
         Box box = new Box(flow.left(), flow.y(), flow.width(), CHART - 6);
         flow.mark(pen -> chart.draw(pen, box));
         flow.skip(CHART);
-        for (Integrated integrated : matter.assessment().integrated()) {
+        for (LethalityMargin integrated : matter.assessment().integrated()) {
             flow.paragraph(TEXT, kinetics(matter, integrated));
         }
     }
 
-    private static String kinetics(Matter matter, Integrated integrated) {
+    private static String kinetics(Matter matter, LethalityMargin integrated) {
         Degrees degrees = matter.degrees();
         ThermalDeath death = integrated.kinetics();
         return death.title() + (death.organism().isBlank() ? "" : ", " + death.organism()) + ": over the cook "

@@ -2,7 +2,7 @@ package org.holdproof.report.layout;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.holdproof.core.assess.Check;
+import org.holdproof.core.verdict.Check;
 import org.holdproof.report.draw.Lettering;
 
 /** Every check with its limit, its reason and the part of the record that decided it. */

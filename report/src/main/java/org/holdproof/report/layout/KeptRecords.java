@@ -1,7 +1,7 @@
 package org.holdproof.report.layout;
 
 import java.util.List;
-import org.holdproof.core.standard.WrittenRule;
+import org.holdproof.core.rules.WrittenRule;
 import org.holdproof.report.draw.Lettering;
 
 /** What the authority's records must hold, and how long they are kept. */

@@ -6,7 +6,7 @@ import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.format.TextStyle;
 import java.util.Locale;
-import org.holdproof.core.assess.Span;
+import org.holdproof.core.quantity.Span;
 
 /** Prints instants as the kitchen's clock showed them. */
 final class KitchenClock {

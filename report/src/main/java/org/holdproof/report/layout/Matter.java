@@ -2,9 +2,9 @@ package org.holdproof.report.layout;
 
 import java.util.Comparator;
 import java.util.List;
-import org.holdproof.core.assess.Assessment;
-import org.holdproof.core.assess.Check;
-import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.verdict.Assessment;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 import org.holdproof.report.ReportContent;
 
 /**

@@ -1,6 +1,6 @@
 package org.holdproof.report.layout;
 
-import org.holdproof.core.assess.RecordFacts;
+import org.holdproof.core.verdict.RecordFacts;
 import org.holdproof.report.draw.Lettering;
 
 /** How the record was judged, in plain words. */

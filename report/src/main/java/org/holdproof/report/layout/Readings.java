@@ -2,9 +2,9 @@ package org.holdproof.report.layout;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.holdproof.core.assess.Assessment;
-import org.holdproof.core.assess.RecordFacts;
-import org.holdproof.core.assess.Span;
+import org.holdproof.core.verdict.Assessment;
+import org.holdproof.core.verdict.RecordFacts;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.ColumnRoles;
 import org.holdproof.core.batch.Stage;

@@ -7,7 +7,7 @@ import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
 import org.holdproof.core.lesson.Lesson;
-import org.holdproof.core.standard.AuthorityProfile.Paper;
+import org.holdproof.core.rules.AuthorityProfile.Paper;
 import org.holdproof.report.draw.Box;
 import org.holdproof.report.draw.Pen;
 import org.holdproof.report.draw.Typesetter;

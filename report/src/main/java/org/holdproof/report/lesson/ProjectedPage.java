@@ -6,7 +6,7 @@ import org.holdproof.core.lesson.InWords;
 import org.holdproof.core.lesson.Lesson;
 import org.holdproof.core.lesson.LessonBath;
 import org.holdproof.core.lesson.Statement;
-import org.holdproof.core.standard.Citation;
+import org.holdproof.core.rules.Citation;
 import org.holdproof.report.draw.Box;
 import org.holdproof.report.draw.Lettering;
 import org.holdproof.report.draw.Palette;

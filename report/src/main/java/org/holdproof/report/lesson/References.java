@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import org.holdproof.core.standard.Citation;
+import org.holdproof.core.rules.Citation;
 
 /** The sources of one page, numbered in the order they are first used. */
 final class References {

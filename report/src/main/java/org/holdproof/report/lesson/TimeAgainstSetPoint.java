@@ -4,7 +4,7 @@ import java.util.List;
 import org.holdproof.core.lesson.DeathLine;
 import org.holdproof.core.lesson.InWords;
 import org.holdproof.core.lesson.Lesson;
-import org.holdproof.core.standard.LethalityRow;
+import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.report.draw.Box;
 import org.holdproof.report.draw.Lettering;
 import org.holdproof.report.draw.Palette;

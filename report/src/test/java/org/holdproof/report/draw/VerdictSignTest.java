@@ -13,7 +13,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
-import org.holdproof.core.assess.Verdict;
+import org.holdproof.core.verdict.Verdict;
 import org.holdproof.report.font.ReportFonts;
 import org.junit.jupiter.api.Test;
 

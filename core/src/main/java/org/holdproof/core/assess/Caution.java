@@ -1,9 +1,0 @@
-package org.holdproof.core.assess;
-
-/**
- * Something to know that has no verdict.
- *
- * @param id stable id
- * @param text a sentence or two
- */
-public record Caution(String id, String text) {}

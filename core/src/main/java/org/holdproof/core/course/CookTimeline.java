@@ -1,0 +1,108 @@
+package org.holdproof.core.course;
+
+import org.holdproof.core.quantity.Span;
+import java.util.List;
+import java.util.Optional;
+import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.batch.Stage;
+
+/** Which part of the record belongs to which question, from the batch's stages. */
+public final class CookTimeline {
+    private final List<Stage> stages;
+    private final Span log;
+
+    public CookTimeline(BatchRecord batch, Span log) {
+        this.stages = batch.stages();
+        this.log = log;
+    }
+
+    /** The log from its first to its last row. */
+    public Span log() {
+        return log;
+    }
+
+    /**
+     * The cook: from the start of the first cooking stage until the food is chilled, stored or served after the last
+     * one. Heat still rising after the bath, and a hot hold, belong to it. Without a cooking stage, nothing does.
+     */
+    public Optional<Span> cook() {
+        Optional<Stage> first =
+                stages.stream().filter(stage -> stage.kind().isCook()).findFirst();
+        if (first.isEmpty()) {
+            return Optional.empty();
+        }
+        long from = first.get().from().toEpochMilli();
+        long to = log.toMillis();
+        for (int i = lastCook() + 1; i < stages.size(); i++) {
+            Stage.Kind kind = stages.get(i).kind();
+            if (kind == Stage.Kind.CHILL
+                    || kind == Stage.Kind.STORE
+                    || kind == Stage.Kind.FREEZE
+                    || kind == Stage.Kind.TIME_ONLY
+                    || kind == Stage.Kind.SERVE
+                    || kind == Stage.Kind.REHEAT) {
+                to = stages.get(i).from().toEpochMilli();
+                break;
+            }
+        }
+        return Optional.of(new Span(from, Math.max(from, to)));
+    }
+
+    /** The first chill after the last cook. */
+    public Optional<Stage> chill() {
+        return stages.stream()
+                .skip(lastCook() + 1)
+                .filter(stage -> stage.kind() == Stage.Kind.CHILL)
+                .findFirst();
+    }
+
+    /** A chill or a store with a cook before it and another after it. */
+    public Optional<Stage> chillBetweenCooks() {
+        boolean cooked = false;
+        for (int i = 0; i < lastCook(); i++) {
+            Stage stage = stages.get(i);
+            cooked |= stage.kind().isCook();
+            if (cooked && (stage.kind() == Stage.Kind.CHILL || stage.kind() == Stage.Kind.STORE)) {
+                return Optional.of(stage);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The last stage that kept the food hot before an instant. */
+    public Optional<Stage> lastHeatBefore(long millis) {
+        return stages.stream()
+                .filter(stage -> stage.kind().isCook() || stage.kind() == Stage.Kind.HOT_HOLD)
+                .filter(stage -> stage.from().toEpochMilli() < millis)
+                .reduce((earlier, later) -> later);
+    }
+
+    /** All stages of a kind. */
+    public List<Stage> all(Stage.Kind kind) {
+        return stages.stream().filter(stage -> stage.kind() == kind).toList();
+    }
+
+    /** A stage's span; one still open ends where the next begins, or with the log. */
+    public Span span(Stage stage) {
+        long from = stage.from().toEpochMilli();
+        if (stage.to().isPresent()) {
+            return new Span(from, stage.to().get().toEpochMilli());
+        }
+        long to = stages.stream()
+                .mapToLong(other -> other.from().toEpochMilli())
+                .filter(other -> other > from)
+                .min()
+                .orElse(log.toMillis());
+        return new Span(from, Math.max(from, to));
+    }
+
+    private int lastCook() {
+        int last = -1;
+        for (int i = 0; i < stages.size(); i++) {
+            if (stages.get(i).kind().isCook()) {
+                last = i;
+            }
+        }
+        return last;
+    }
+}

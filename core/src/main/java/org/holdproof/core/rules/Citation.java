@@ -1,0 +1,21 @@
+package org.holdproof.core.rules;
+
+import org.holdproof.core.rules.Source.How;
+
+/**
+ * Where one rule stands, and how its figures were obtained.
+ *
+ * @param document document with its edition, as printed
+ * @param section section, table or page
+ * @param how how the rule's own figures were obtained
+ * @param note what to know about that, or empty
+ */
+public record Citation(Source source, String document, String section, How how, String note) {
+
+    /** Document, section and, where the figure is unconfirmed, that it is. */
+    public String text() {
+        return document
+                + (section.isEmpty() ? "" : ", " + section)
+                + (how == How.MEMORY ? " (from memory, unconfirmed)" : "");
+    }
+}

@@ -1,0 +1,28 @@
+package org.holdproof.core.rules;
+
+import org.holdproof.core.quantity.Comparison;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A requirement that is words first: records to keep, packaging, accuracy of thermometers, time as a control.
+ *
+ * @param topic what it is about
+ * @param requirement what it asks, in our words
+ * @param comparison how a figure is compared with the value, where the rule says
+ * @param value its figure, where it has one
+ * @param tolerance the figure's tolerance, where it has one
+ * @param unit the unit of both, or empty
+ */
+public record WrittenRule(
+        String id,
+        String group,
+        String jurisdiction,
+        String applies,
+        String topic,
+        String requirement,
+        Optional<Comparison> comparison,
+        OptionalDouble value,
+        OptionalDouble tolerance,
+        String unit,
+        Citation citation) {}

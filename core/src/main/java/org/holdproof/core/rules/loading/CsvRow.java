@@ -1,0 +1,179 @@
+package org.holdproof.core.rules.loading;
+
+import org.holdproof.core.quantity.Boundary;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.holdproof.core.quantity.TemperatureUnit;
+
+/** One row of a {@link CsvSheet}, read cell by cell with checks. */
+public final class CsvRow {
+    private final String file;
+    private final long line;
+    private final Map<String, Integer> places;
+    private final List<String> cells;
+
+    CsvRow(String file, long line, Map<String, Integer> places, List<String> cells) {
+        this.file = file;
+        this.line = line;
+        this.places = places;
+        this.cells = cells;
+    }
+
+    String file() {
+        return file;
+    }
+
+    long line() {
+        return line;
+    }
+
+    /** The cell's text without surrounding blanks, perhaps empty. */
+    public String text(String column) {
+        Integer place = places.get(column);
+        if (place == null) {
+            throw new IllegalArgumentException("no column " + column);
+        }
+        return cells.get(place).strip();
+    }
+
+    boolean has(String column) {
+        return places.containsKey(column);
+    }
+
+    boolean isBlank(String column) {
+        return text(column).isEmpty();
+    }
+
+    public String required(String column) throws UnreadableTablesException {
+        String text = text(column);
+        if (text.isEmpty()) {
+            throw fault(column, "a value", "Fill the cell.");
+        }
+        return text;
+    }
+
+    /** A plain decimal number from {@code min} to {@code max}. */
+    public double number(String column, double min, double max) throws UnreadableTablesException {
+        String text = required(column);
+        double value = isPlainNumber(text) ? Double.parseDouble(text) : Double.NaN;
+        if (!(value >= min && value <= max)) {
+            throw fault(
+                    column,
+                    "a number from " + plain(min) + " to " + plain(max),
+                    "Write digits with a decimal point, no unit and no sign but a minus.");
+        }
+        return value;
+    }
+
+    OptionalDouble numberIfAny(String column, double min, double max) throws UnreadableTablesException {
+        return isBlank(column) ? OptionalDouble.empty() : OptionalDouble.of(number(column, min, max));
+    }
+
+    int count(String column, int min, int max) throws UnreadableTablesException {
+        double value = number(column, min, max);
+        if (value != Math.rint(value)) {
+            throw fault(column, "a whole number", "Write a whole number.");
+        }
+        return (int) value;
+    }
+
+    OptionalInt countIfAny(String column, int min, int max) throws UnreadableTablesException {
+        return isBlank(column) ? OptionalInt.empty() : OptionalInt.of(count(column, min, max));
+    }
+
+    boolean yes(String column) throws UnreadableTablesException {
+        return switch (text(column)) {
+            case "" -> false;
+            case "yes" -> true;
+            default -> throw fault(column, "yes or nothing", "Write yes, or leave the cell empty.");
+        };
+    }
+
+    /** The constant whose name stands in the cell, in lower case and with hyphens. */
+    <E extends Enum<E>> E choice(String column, E[] constants) throws UnreadableTablesException {
+        String text = required(column);
+        for (E constant : constants) {
+            if (word(constant).equals(text)) {
+                return constant;
+            }
+        }
+        throw fault(column, words(constants), "Write one of these.");
+    }
+
+    /** {@code C} or {@code F}. */
+    TemperatureUnit unit(String column) throws UnreadableTablesException {
+        return switch (required(column)) {
+            case "C" -> TemperatureUnit.CELSIUS;
+            case "F" -> TemperatureUnit.FAHRENHEIT;
+            default -> throw fault(column, "C or F", "Write the scale the document prints.");
+        };
+    }
+
+    /** A temperature as printed; its exact conversion must lie from {@code min} to {@code max} °C. */
+    Boundary boundary(String column, String unitColumn, double min, double max) throws UnreadableTablesException {
+        Boundary boundary = new Boundary(number(column, -100, 500), unit(unitColumn));
+        if (!(boundary.celsius() >= min && boundary.celsius() <= max)) {
+            throw fault(
+                    column,
+                    "a temperature from " + plain(min) + " to " + plain(max) + " °C",
+                    "Check the figure and the scale in column " + unitColumn + ".");
+        }
+        return boundary;
+    }
+
+    Optional<Boundary> boundaryIfAny(String column, String unitColumn, double min, double max)
+            throws UnreadableTablesException {
+        return isBlank(column) ? Optional.empty() : Optional.of(boundary(column, unitColumn, min, max));
+    }
+
+    /** Files a rule under the row's id, which must be new. */
+    <T> void putUnder(Map<String, T> rules, T rule) throws UnreadableTablesException {
+        if (rules.putIfAbsent(required("id"), rule) != null) {
+            throw fault("id", "an id of its own", "Give it another id; this one is taken.");
+        }
+    }
+
+    UnreadableTablesException fault(String column, String expected, String remedy) {
+        String text = text(column);
+        return fault(column, text.isEmpty() ? "an empty cell" : CsvSheet.shortened(text), expected, remedy);
+    }
+
+    UnreadableTablesException fault(String column, String found, String expected, String remedy) {
+        return new UnreadableTablesException(file, line, column, found, expected, remedy);
+    }
+
+    public static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    static String words(Enum<?>[] constants) {
+        return "one of "
+                + String.join(", ", Arrays.stream(constants).map(CsvRow::word).toList());
+    }
+
+    /** Digits with at most one point, and at most a minus before them: no exponent, no word. */
+    public static boolean isPlainNumber(String text) {
+        int digits = 0;
+        int points = 0;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c >= '0' && c <= '9') {
+                digits++;
+            } else if (c == '.') {
+                points++;
+            } else if (c != '-' || i > 0) {
+                return false;
+            }
+        }
+        return digits > 0 && points <= 1;
+    }
+
+    private static String plain(double value) {
+        return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+    }
+}

@@ -1,0 +1,318 @@
+package org.holdproof.core.rules.loading;
+
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.rules.HoldingRule;
+import org.holdproof.core.rules.ReheatingRule;
+import org.holdproof.core.rules.ThermalDeath;
+import org.holdproof.core.rules.WrittenRule;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.rules.CoolingRule.Clock;
+import org.holdproof.core.rules.CoolingRule.Condition;
+import org.holdproof.core.rules.CoolingRule.Start;
+import org.holdproof.core.rules.HoldingRule.Kind;
+
+/** Reads kinetics and the rules on cooling, holding and reheating, and the rules that are words first. */
+public final class RuleFiles {
+    private static final List<String> RULE = List.of("id", "title", "jurisdiction", "document", "section", "applies");
+    private static final List<String> END =
+            List.of("conditions", "corrective_action", "status", "source", "how", "note");
+    private static final List<String> KINETICS = List.of(
+            "id",
+            "title",
+            "organism",
+            "d_minutes",
+            "reference",
+            "unit",
+            "z",
+            "floor",
+            "cap",
+            "bounds_unit",
+            "target_log10",
+            "source",
+            "document",
+            "section",
+            "how",
+            "note");
+    private static final List<String> COOLING = columns(
+            RULE,
+            List.of(
+                    "stage",
+                    "start",
+                    "from",
+                    "to",
+                    "unit",
+                    "max_minutes",
+                    "comparison",
+                    "clock",
+                    "nitrite_ppm",
+                    "brine_percent",
+                    "intact_only"),
+            END);
+    /** What the first row of a cooling rule says for the whole rule. */
+    private static final List<String> COOLING_RULE =
+            columns(RULE.subList(1, RULE.size()), List.of("nitrite_ppm", "brine_percent", "intact_only"), END);
+
+    private static final List<String> HOLDING = columns(
+            RULE, List.of("kind", "limit", "from", "unit", "comparison", "max_minutes", "time_comparison"), END);
+    private static final List<String> REHEATING = columns(
+            RULE,
+            List.of("target", "unit", "comparison", "hold_seconds", "from", "max_minutes", "time_comparison"),
+            END);
+    private static final List<String> WRITTEN = List.of(
+            "id",
+            "jurisdiction",
+            "document",
+            "section",
+            "applies",
+            "topic",
+            "requirement",
+            "comparison",
+            "value",
+            "tolerance",
+            "unit",
+            "status",
+            "source",
+            "how",
+            "note");
+    /** The measurement table also says at which altitude or pressure a boiling point holds. */
+    static final List<String> MEASUREMENT = columns(WRITTEN, List.of("altitude_m", "pressure_kpa"), List.of());
+
+    private static final double COLDEST = -40;
+    private static final double HOTTEST = 130;
+    private static final double LONGEST_MINUTES = 400 * 1440.0;
+
+    private final TableFiles files;
+    private final Sources sources;
+
+    public RuleFiles(TableFiles files, Sources sources) {
+        this.files = files;
+        this.sources = sources;
+    }
+
+    private static List<String> columns(List<String> first, List<String> second, List<String> third) {
+        return Stream.of(first, second, third).flatMap(List::stream).toList();
+    }
+
+    public Map<String, ThermalDeath> kinetics() throws UnreadableTablesException {
+        Map<String, ThermalDeath> kinetics = new LinkedHashMap<>();
+        for (CsvRow row : CsvSheet.readAll(files, "kinetics", KINETICS)) {
+            TemperatureUnit unit = row.unit("unit");
+            Boundary floor = row.boundary("floor", "bounds_unit", 40, 150);
+            Boundary cap = row.boundary("cap", "bounds_unit", 40, 150);
+            if (floor.value() > cap.value()) {
+                throw row.fault("floor", "at most the cap " + cap.text(), "Correct one of the two.");
+            }
+            row.putUnder(
+                    kinetics,
+                    new ThermalDeath(
+                            row.required("id"),
+                            row.required("title"),
+                            row.required("organism"),
+                            row.number("d_minutes", 1e-6, 1e6),
+                            row.boundary("reference", "unit", 0, 150).celsius(),
+                            unit.differenceToCelsius(row.number("z", 0.5, 100)),
+                            floor.celsius(),
+                            cap.celsius(),
+                            row.numberIfAny("target_log10", 0.1, 20),
+                            sources.citation(row)));
+        }
+        return kinetics;
+    }
+
+    public Map<String, CoolingRule> cooling() throws UnreadableTablesException {
+        Map<String, List<CsvRow>> byRule = new LinkedHashMap<>();
+        CsvRow previous = null;
+        for (CsvRow row : CsvSheet.readAll(files, "cooling", COOLING)) {
+            String id = row.required("id");
+            boolean continues = previous != null && previous.required("id").equals(id);
+            if (!continues && byRule.containsKey(id)) {
+                throw row.fault("id", "an id of its own, its stages together", "Give the rule another id, or sort it.");
+            }
+            byRule.computeIfAbsent(id, key -> new ArrayList<>()).add(row);
+            previous = row;
+        }
+        Map<String, CoolingRule> rules = new LinkedHashMap<>();
+        for (Map.Entry<String, List<CsvRow>> rule : byRule.entrySet()) {
+            rules.put(rule.getKey(), coolingRule(rule.getValue()));
+        }
+        return rules;
+    }
+
+    private CoolingRule coolingRule(List<CsvRow> rows) throws UnreadableTablesException {
+        CsvRow first = rows.get(0);
+        List<CoolingRule.Stage> stages = new ArrayList<>();
+        for (CsvRow row : rows) {
+            stages.add(stage(row, stages.size() + 1));
+        }
+        return new CoolingRule(
+                first.required("id"),
+                first.required("title"),
+                first.required("jurisdiction"),
+                first.required("applies"),
+                stages,
+                new Condition(
+                        first.numberIfAny("nitrite_ppm", 0, 10_000),
+                        first.numberIfAny("brine_percent", 0, 100),
+                        first.yes("intact_only")),
+                first.text("corrective_action"),
+                sources.citation(first, first.text("conditions")));
+    }
+
+    private static CoolingRule.Stage stage(CsvRow row, int number) throws UnreadableTablesException {
+        if (row.count("stage", 1, 20) != number) {
+            throw row.fault("stage", "stage " + number, "Number the stages 1, 2, 3 in the document's order.");
+        }
+        if (number > 1) {
+            for (String column : COOLING_RULE) {
+                if (!row.isBlank(column)) {
+                    throw row.fault(column, "an empty cell", "Say it once, in the row of stage 1.");
+                }
+            }
+        }
+        CoolingRule.Stage stage = new CoolingRule.Stage(
+                number,
+                row.choice("start", Start.values()),
+                row.boundaryIfAny("from", "unit", COLDEST, HOTTEST),
+                row.boundaryIfAny("to", "unit", COLDEST, HOTTEST),
+                row.numberIfAny("max_minutes", 1, LONGEST_MINUTES),
+                timeComparison(row, "comparison"),
+                row.choice("clock", Clock.values()));
+        requireMeaning(row, stage);
+        return stage;
+    }
+
+    private static void requireMeaning(CsvRow row, CoolingRule.Stage stage) throws UnreadableTablesException {
+        boolean timed = stage.clock() == Clock.ELAPSED || stage.clock() == Clock.DWELL;
+        if (timed != stage.maxMinutes().isPresent()) {
+            throw row.fault(
+                    "max_minutes",
+                    timed ? "a limit for an elapsed or dwell clock" : "no limit for a growth or none clock",
+                    "Correct the limit or the clock.");
+        }
+        boolean needsFrom = stage.clock() == Clock.DWELL || (timed && stage.start() == Start.FALLS_THROUGH);
+        if (needsFrom && stage.from().isEmpty()) {
+            throw row.fault("from", "the temperature the clock starts at", "Fill the cell from the document.");
+        }
+        if (stage.clock() == Clock.DWELL && stage.to().isEmpty()) {
+            throw row.fault("to", "the temperature the band ends at", "Fill the cell from the document.");
+        }
+        if (stage.from().isPresent()
+                && stage.to().isPresent()
+                && stage.from().get().value() <= stage.to().get().value()) {
+            throw row.fault("to", "less than " + stage.from().get().text(), "Correct one of the two: food cools.");
+        }
+        boolean leansOnFirst = stage.start() == Start.SAME_AS_FIRST || stage.start() == Start.AFTER_PREVIOUS;
+        if (leansOnFirst && stage.number() == 1) {
+            throw row.fault("start", "a start of its own in stage 1", "Name the event that starts the first stage.");
+        }
+    }
+
+    public Map<String, HoldingRule> holding() throws UnreadableTablesException {
+        Map<String, HoldingRule> rules = new LinkedHashMap<>();
+        for (CsvRow row : CsvSheet.readAll(files, "holding", HOLDING)) {
+            HoldingRule rule = new HoldingRule(
+                    row.required("id"),
+                    row.required("title"),
+                    row.required("jurisdiction"),
+                    row.required("applies"),
+                    row.choice("kind", Kind.values()),
+                    row.boundaryIfAny("limit", "unit", COLDEST, HOTTEST),
+                    row.boundaryIfAny("from", "unit", COLDEST, HOTTEST),
+                    row.choice("comparison", Comparison.values()),
+                    row.numberIfAny("max_minutes", 1, LONGEST_MINUTES),
+                    timeComparison(row, "time_comparison"),
+                    row.text("corrective_action"),
+                    sources.citation(row, row.text("conditions")));
+            requireMeaning(row, rule);
+            row.putUnder(rules, rule);
+        }
+        return rules;
+    }
+
+    private static void requireMeaning(CsvRow row, HoldingRule rule) throws UnreadableTablesException {
+        if (rule.kind() == Kind.COME_UP
+                && (rule.limit().isEmpty()
+                        || rule.from().isEmpty()
+                        || rule.from().get().value() >= rule.limit().get().value()
+                        || rule.maxMinutes().isEmpty())) {
+            throw row.fault(
+                    "kind",
+                    "for a come-up rule a from below its limit, and max_minutes",
+                    "Fill from, limit and max_minutes from the document.");
+        }
+        boolean floor = rule.comparison().isFloor();
+        if ((rule.kind() == Kind.HOT_MINIMUM && !floor) || (rule.kind() == Kind.COLD_MAXIMUM && floor)) {
+            throw row.fault(
+                    "comparison",
+                    rule.kind() == Kind.HOT_MINIMUM ? "at-least or above" : "at-most or below",
+                    "Turn the comparison round, or correct the kind.");
+        }
+    }
+
+    public Map<String, ReheatingRule> reheating() throws UnreadableTablesException {
+        Map<String, ReheatingRule> rules = new LinkedHashMap<>();
+        for (CsvRow row : CsvSheet.readAll(files, "reheating", REHEATING)) {
+            Comparison comparison = row.choice("comparison", Comparison.values());
+            if (!comparison.isFloor()) {
+                throw row.fault("comparison", "at-least or above", "Food is reheated to a target, not below one.");
+            }
+            row.putUnder(
+                    rules,
+                    new ReheatingRule(
+                            row.required("id"),
+                            row.required("title"),
+                            row.required("jurisdiction"),
+                            row.required("applies"),
+                            row.boundaryIfAny("target", "unit", 30, HOTTEST),
+                            comparison,
+                            row.number("hold_seconds", 0, 86_400),
+                            row.boundaryIfAny("from", "unit", COLDEST, HOTTEST),
+                            row.numberIfAny("max_minutes", 1, LONGEST_MINUTES),
+                            timeComparison(row, "time_comparison"),
+                            row.text("conditions"),
+                            row.text("corrective_action"),
+                            sources.citation(row)));
+        }
+        return rules;
+    }
+
+    private static Comparison timeComparison(CsvRow row, String column) throws UnreadableTablesException {
+        Comparison comparison = row.choice(column, Comparison.values());
+        if (comparison.isFloor()) {
+            throw row.fault(column, "at-most or below", "A time limit is an upper limit.");
+        }
+        return comparison;
+    }
+
+    /** The rules of one group, which is also its file's name. */
+    public Map<String, WrittenRule> written(String group) throws UnreadableTablesException {
+        Map<String, WrittenRule> rules = new LinkedHashMap<>();
+        for (CsvRow row : CsvSheet.readAll(files, group, group.equals("measurement") ? MEASUREMENT : WRITTEN)) {
+            row.putUnder(
+                    rules,
+                    new WrittenRule(
+                            row.required("id"),
+                            group,
+                            row.required("jurisdiction"),
+                            row.text("applies"),
+                            row.required("topic"),
+                            row.required("requirement"),
+                            row.isBlank("comparison")
+                                    ? Optional.empty()
+                                    : Optional.of(row.choice("comparison", Comparison.values())),
+                            row.numberIfAny("value", -1e6, 1e6),
+                            row.numberIfAny("tolerance", 0, 1e6),
+                            row.text("unit"),
+                            sources.citation(row)));
+        }
+        return rules;
+    }
+}

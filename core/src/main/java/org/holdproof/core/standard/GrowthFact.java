@@ -1,9 +1,0 @@
-package org.holdproof.core.standard;
-
-/**
- * Something published about growth and death in slow cooks, to be told beside a figure.
- *
- * @param topic what it is about, in a word or two
- * @param statement the fact, in our words
- */
-public record GrowthFact(String id, String topic, String statement, Citation citation) {}

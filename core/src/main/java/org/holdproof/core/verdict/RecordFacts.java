@@ -1,0 +1,29 @@
+package org.holdproof.core.verdict;
+
+import org.holdproof.core.quantity.Span;
+import java.util.List;
+
+/**
+ * What the log is worth as a record.
+ *
+ * @param rows rows read
+ * @param medianMinutes the usual interval between readings of the first core probe
+ * @param gapLimitMinutes an interval longer than this is a gap
+ * @param gaps the gaps of the core probes inside the batch's stages
+ * @param offsetCelsius what was added to every reading for the instrument's known error, in °C
+ * @param toleranceCelsius the tolerance the figures were widened by, in °C
+ */
+public record RecordFacts(
+        int rows,
+        double medianMinutes,
+        double gapLimitMinutes,
+        List<Gap> gaps,
+        double offsetCelsius,
+        double toleranceCelsius) {
+    public RecordFacts {
+        gaps = List.copyOf(gaps);
+    }
+
+    /** A spell without readings of one channel. */
+    public record Gap(String channel, Span span) {}
+}

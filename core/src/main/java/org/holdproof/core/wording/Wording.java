@@ -1,0 +1,71 @@
+package org.holdproof.core.wording;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.quantity.Boundary;
+
+/** How figures are put into a check's sentences: the reader's scales, the kitchen's clock. */
+public final class Wording {
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
+
+    private final List<TemperatureUnit> units;
+    private final ZoneId zone;
+
+    public Wording(List<TemperatureUnit> units, ZoneId zone) {
+        this.units = units;
+        this.zone = zone;
+    }
+
+    /** A temperature in each of the reader's scales: {@code 130.0 °F (54.4 °C)}. */
+    public String temperature(double celsius) {
+        String leading = inUnit(celsius, units.get(0));
+        String rest = units.stream().skip(1).map(unit -> inUnit(celsius, unit)).collect(Collectors.joining(", "));
+        return rest.isEmpty() ? leading : leading + " (" + rest + ")";
+    }
+
+    /** A difference of temperatures in the leading scale: {@code 0.9 °F}. */
+    public String difference(double celsius) {
+        TemperatureUnit unit = units.get(0);
+        return String.format(Locale.ROOT, "%.1f %s", unit.differenceFromCelsius(celsius), unit.symbol());
+    }
+
+    /** A rule's temperature as printed, and in the other scale what it is exactly. */
+    public String boundary(Boundary boundary) {
+        TemperatureUnit other =
+                boundary.unit() == TemperatureUnit.CELSIUS ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS;
+        if (!units.contains(other)) {
+            return boundary.text();
+        }
+        return boundary.text()
+                + String.format(Locale.ROOT, " (%.2f %s)", other.fromCelsius(boundary.celsius()), other.symbol());
+    }
+
+    /** An instant on the kitchen's clock. */
+    public String clock(long epochMillis) {
+        return CLOCK.format(Instant.ofEpochMilli(epochMillis).atZone(zone));
+    }
+
+    /** A span of minutes as a person says it: {@code 5 h 59 min}, {@code 112 min}, {@code 14 s}. */
+    public static String minutes(double minutes) {
+        if (Double.isInfinite(minutes)) {
+            return "no bound";
+        }
+        if (minutes < 2) {
+            return String.format(Locale.ROOT, "%.0f s", minutes * 60);
+        }
+        if (minutes < 180) {
+            return String.format(Locale.ROOT, minutes == Math.rint(minutes) ? "%.0f min" : "%.1f min", minutes);
+        }
+        long whole = Math.round(minutes);
+        return whole / 60 + " h" + (whole % 60 == 0 ? "" : " " + whole % 60 + " min");
+    }
+
+    private static String inUnit(double celsius, TemperatureUnit unit) {
+        return String.format(Locale.ROOT, "%.1f %s", unit.fromCelsius(celsius), unit.symbol());
+    }
+}

@@ -1,0 +1,387 @@
+package org.holdproof.core.rules;
+
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.rules.loading.CsvRow;
+import org.holdproof.core.rules.loading.ProfileFiles;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.assertj.core.data.Offset;
+import org.holdproof.core.batch.Product;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
+import org.holdproof.core.rules.CoolingRule.Clock;
+import org.holdproof.core.rules.CoolingRule.Start;
+import org.holdproof.core.rules.Source.How;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The built-in rules and profiles, against the documents they come from. */
+class RuleLibraryTest {
+    private static final RuleLibrary LIBRARY = RuleLibrary.builtIn();
+
+    private static final Boundary F135 = new Boundary(135, TemperatureUnit.FAHRENHEIT);
+    private static final Boundary F41 = new Boundary(41, TemperatureUnit.FAHRENHEIT);
+
+    /** FDA Food Code 3-501.14(A): 135 to 70 °F within 2 h, to 41 °F within 6 h in all. */
+    @Test
+    void carriesUnusedCoolingTimeOverUnderTheFoodCode() {
+        CoolingRule rule = LIBRARY.coolingRule("US-FDA-COOL-A").orElseThrow();
+
+        assertThat(rule.stages()).hasSize(2);
+        CoolingRule.Stage first = rule.stages().get(0);
+        CoolingRule.Stage second = rule.stages().get(1);
+        assertThat(first.start()).isEqualTo(Start.FALLS_THROUGH);
+        assertThat(first.from()).contains(F135);
+        assertThat(first.to()).contains(new Boundary(70, TemperatureUnit.FAHRENHEIT));
+        assertThat(first.maxMinutes()).hasValue(120);
+        assertThat(first.comparison()).isEqualTo(Comparison.AT_MOST);
+        assertThat(second.start()).isEqualTo(Start.SAME_AS_FIRST);
+        assertThat(second.from()).contains(F135);
+        assertThat(second.to()).contains(F41);
+        assertThat(second.maxMinutes()).hasValue(360);
+        assertThat(second.clock()).isEqualTo(Clock.ELAPSED);
+    }
+
+    /** 3 CCR 910.15(a)(1): the same figures as 120 and 240 min, each on its own. */
+    @Test
+    void keepsStagesApartUnderCaliforniasMeatRule() {
+        CoolingRule rule = LIBRARY.coolingRule("US-CA-910A").orElseThrow();
+
+        assertThat(rule.stages()).extracting(CoolingRule.Stage::clock).containsOnly(Clock.DWELL);
+        assertThat(rule.stages())
+                .extracting(CoolingRule.Stage::maxMinutes)
+                .containsExactly(OptionalDouble.of(120), OptionalDouble.of(240));
+        assertThat(rule.stages().get(1).start()).isEqualTo(Start.AFTER_PREVIOUS);
+    }
+
+    /** FDA Food Code 3-501.14(A), 3-501.16(A)(1), 3-403.11(A): both scales are printed, and are two rules. */
+    @Test
+    void holdsBothPrintedBoundarySets() {
+        assertThat(LIBRARY.coolingRule("US-FDA-COOL-A-C")
+                        .orElseThrow()
+                        .stages()
+                        .get(0)
+                        .from())
+                .contains(new Boundary(57, TemperatureUnit.CELSIUS));
+        assertThat(LIBRARY.coolingRule("US-FDA-COOL-A-C")
+                        .orElseThrow()
+                        .stages()
+                        .get(1)
+                        .to())
+                .contains(new Boundary(5, TemperatureUnit.CELSIUS));
+        assertThat(LIBRARY.holdingRule("US-FDA-HOT").orElseThrow().limit()).contains(F135);
+        assertThat(LIBRARY.holdingRule("US-FDA-HOT-C").orElseThrow().limit())
+                .contains(new Boundary(57, TemperatureUnit.CELSIUS));
+        assertThat(LIBRARY.holdingRule("US-FDA-HOT-ROAST").orElseThrow().limit())
+                .contains(new Boundary(130, TemperatureUnit.FAHRENHEIT));
+        assertThat(LIBRARY.holdingRule("US-FDA-HOT-ROAST-C").orElseThrow().limit())
+                .contains(new Boundary(54, TemperatureUnit.CELSIUS));
+        assertThat(LIBRARY.reheatingRule("US-FDA-REH-A").orElseThrow().target())
+                .contains(new Boundary(165, TemperatureUnit.FAHRENHEIT));
+        assertThat(LIBRARY.reheatingRule("US-FDA-REH-A-C").orElseThrow().target())
+                .contains(new Boundary(74, TemperatureUnit.CELSIUS));
+    }
+
+    @ParameterizedTest(name = "{0}, stage {1}: {2} from {3} to {4} °C in {5} min, {6} {7}")
+    @CsvSource({
+        // Arrêté of 21 December 2009: less than two hours
+        "FR-ARR-2009, 1, FALLS_THROUGH, 63, 10, 120, BELOW, ELAPSED",
+        // Gaze, Shaw and Archer 1998: 2.5, 6 and 1.5 h from the end of cooking
+        "UK-CCFRA-MAX, 1, END_OF_COOKING, , 50, 150, AT_MOST, ELAPSED",
+        "UK-CCFRA-MAX, 3, AFTER_PREVIOUS, 12, 5, 90, AT_MOST, ELAPSED",
+        // AS 4696: 1.6 h for the last stage
+        "AU-AS4696-UNCURED, 3, AFTER_PREVIOUS, 12, 5, 96, AT_MOST, ELAPSED",
+        // CFIA, archived manual 4.5
+        "CA-CFIA-INTACT, 1, START_OF_CHILLING, , 4, 450, AT_MOST, ELAPSED",
+        "CA-CFIA-INTACT, 2, FALLS_THROUGH, 50, 20, 120, AT_MOST, DWELL",
+        // Department of Health 1989: 30 min to the chiller, then 90 min
+        "UK-DH-1989, 1, END_OF_COOKING, , , 30, AT_MOST, ELAPSED",
+        "UK-DH-1989, 2, START_OF_CHILLING, , 3, 90, AT_MOST, ELAPSED",
+        // provincial guidance: 60 to 20 °C in 2 h, to 4 °C in 4 h more
+        "CA-PROV-COOL, 1, FALLS_THROUGH, 60, 20, 120, AT_MOST, ELAPSED",
+        "CA-PROV-COOL, 2, AFTER_PREVIOUS, 20, 4, 240, AT_MOST, ELAPSED",
+    })
+    void readsTheStage(
+            String id, int number, Start start, Double from, Double to, double minutes, Comparison op, Clock clock) {
+        CoolingRule.Stage stage = LIBRARY.coolingRule(id).orElseThrow().stages().get(number - 1);
+
+        assertThat(stage.start()).isEqualTo(start);
+        assertThat(stage.from().map(Boundary::value).orElse(null)).isEqualTo(from);
+        assertThat(stage.to().map(Boundary::value).orElse(null)).isEqualTo(to);
+        assertThat(stage.maxMinutes()).hasValue(minutes);
+        assertThat(stage.comparison()).isEqualTo(op);
+        assertThat(stage.clock()).isEqualTo(clock);
+    }
+
+    /** FSIS Appendix B: 120 °F to 55 °F within 6 h, at most 1 h of it above 80 °F, chilling begun within 90 min. */
+    @Test
+    void readsTheSchedulesOfLargePiecesAndCuredProducts() {
+        CoolingRule large = LIBRARY.coolingRule("US-FSIS-B2").orElseThrow();
+        assertThat(large.condition().intactOnly()).isTrue();
+        assertThat(large.stages())
+                .extracting(stage -> stage.maxMinutes().orElseThrow())
+                .containsExactly(90.0, 60.0, 300.0, 360.0);
+        assertThat(large.stages().get(0).to()).isEmpty();
+        assertThat(large.stages().get(3).start()).isEqualTo(Start.FALLS_THROUGH);
+
+        CoolingRule cured = LIBRARY.coolingRule("US-FSIS-B3").orElseThrow();
+        assertThat(cured.condition().nitritePpmAtLeast()).hasValue(100);
+        assertThat(cured.stages())
+                .extracting(stage -> stage.maxMinutes().orElseThrow())
+                .containsExactly(300.0, 600.0);
+
+        // 3 CCR 910.15(b): 120 ppm with 3.5 % brine, or 40 ppm with 6 %
+        assertThat(LIBRARY.coolingRule("US-FSIS-B4").orElseThrow().condition().brinePercentAtLeast())
+                .hasValue(3.5);
+        assertThat(LIBRARY.coolingRule("US-FSIS-B4-BRINE-6")
+                        .orElseThrow()
+                        .condition()
+                        .nitritePpmAtLeast())
+                .hasValue(40);
+    }
+
+    @ParameterizedTest(name = "{0}: {1} {2}")
+    @CsvSource({
+        // SI 2006/31 (W) Sch 4 para 6: the offence is below 63 °C; Scotland 2006 Sch 4 para 2: above 63 °C
+        "UK-EWNI-HOT, AT_LEAST, 63, CELSIUS",
+        "UK-SCO-HOT, ABOVE, 63, CELSIUS",
+        "UK-EWNI-CHILL, AT_MOST, 8, CELSIUS",
+        // FDA Food Code 3-501.16(A)(2); provincial guidance; 10 NYCRR 14-1.40(a)
+        "US-FDA-COLD, AT_MOST, 41, FAHRENHEIT",
+        "CA-PROV-COLD, AT_MOST, 4, CELSIUS",
+        "US-NY-COLD, AT_MOST, 45, FAHRENHEIT",
+    })
+    void readsTheHoldingLimit(String id, Comparison comparison, double value, TemperatureUnit unit) {
+        HoldingRule rule = LIBRARY.holdingRule(id).orElseThrow();
+
+        assertThat(rule.limit()).contains(new Boundary(value, unit));
+        assertThat(rule.comparison()).isEqualTo(comparison);
+    }
+
+    /** FSIS Cooking Guideline 2021, page 24: 50 to 130 °F in 6 h in all. */
+    @Test
+    void readsTheComeUpLimit() {
+        HoldingRule rule = LIBRARY.holdingRule("US-FSIS-CUT").orElseThrow();
+
+        assertThat(rule.from()).contains(new Boundary(50, TemperatureUnit.FAHRENHEIT));
+        assertThat(rule.limit()).contains(new Boundary(130, TemperatureUnit.FAHRENHEIT));
+        assertThat(rule.maxMinutes()).hasValue(360);
+        assertThat(rule.timeComparison()).isEqualTo(Comparison.AT_MOST);
+    }
+
+    /** SI 2006/31 (W) Sch 4 para 7(2): less than two hours. FDA Food Code 3-501.19(B): 4 h; 3-502.12(D)(2)(d): seal at
+     * 135 °F or above. */
+    @Test
+    void keepsStrictAndInclusiveTimesApart() {
+        assertThat(LIBRARY.holdingRule("UK-EWNI-HOT-2H").orElseThrow().timeComparison())
+                .isEqualTo(Comparison.BELOW);
+        TimeLimit fourHours = LIBRARY.timeLimit("US-TPHC-4H").orElseThrow();
+        assertThat(fourHours.timeComparison()).isEqualTo(Comparison.AT_MOST);
+        assertThat(fourHours.maxMinutes()).isEqualTo(240);
+        WrittenRule seal = LIBRARY.writtenRule("US-ROP-D2D").orElseThrow();
+        assertThat(seal.comparison()).contains(Comparison.AT_LEAST);
+        assertThat(seal.value()).hasValue(135);
+        assertThat(seal.unit()).isEqualTo("F");
+    }
+
+    @Test
+    void marksRulesFromMemory() {
+        assertThat(LIBRARY.reheatingRule("CA-PROV-REH").orElseThrow().citation().how())
+                .isEqualTo(How.MEMORY);
+        assertThat(LIBRARY.coolingRule("CODEX-39").orElseThrow().citation().how())
+                .isEqualTo(How.MEMORY);
+        assertThat(LIBRARY.holdingRule("UK-DH-STORE").orElseThrow().citation().how())
+                .isEqualTo(How.MEMORY);
+        assertThat(LIBRARY.writtenRule("US-ROP-D1").orElseThrow().citation().text())
+                .endsWith("(from memory, unconfirmed)");
+        // a guideline whose figures were read, only its numbering not, is read
+        assertThat(LIBRARY.coolingRule("US-FSIS-B1").orElseThrow().citation().how())
+                .isEqualTo(How.READ);
+    }
+
+    @Test
+    void citesAKnownSourceEverywhere() {
+        Set<Source> cited = new HashSet<>();
+        LIBRARY.coolingRules().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.holdingRules().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.reheatingRules().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.kinetics().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.growthLimits().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.bathTimes().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.boilingPoints().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.humidityOptions().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.timeLimits().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.shelfLives().forEach(rule -> cited.add(rule.citation().source()));
+        Set<String> ids = new HashSet<>();
+        for (String group : RuleLibrary.WRITTEN_GROUPS) {
+            assertThat(LIBRARY.writtenRules(group)).isNotEmpty().allSatisfy(rule -> {
+                cited.add(rule.citation().source());
+                assertThat(ids.add(rule.id())).as("id %s is its own", rule.id()).isTrue();
+                assertThat(rule.group()).isEqualTo(group);
+            });
+        }
+
+        assertThat(LIBRARY.sources()).containsAll(cited);
+    }
+
+    /** IAPWS-IF97 region 4: 99.974 °C at 101.325 kPa, and lower the higher the place. */
+    @Test
+    void waterBoilsLowerTheThinnerTheAir() {
+        List<BoilingPoint> points = LIBRARY.boilingPoints().stream()
+                .sorted((a, b) -> Double.compare(a.kilopascals(), b.kilopascals()))
+                .toList();
+        assertThat(points).hasSizeGreaterThan(30);
+        for (int i = 1; i < points.size(); i++) {
+            // the printed table of feet and the derived one of metres agree within 0.17 °F
+            assertThat(points.get(i).at().celsius())
+                    .as(points.get(i).id())
+                    .isGreaterThan(points.get(i - 1).at().celsius() - 0.1);
+        }
+        assertThat(LIBRARY.writtenRule("BPP-101.325KPA").orElseThrow().value()).hasValue(99.974);
+    }
+
+    @Test
+    void refusesAnUnknownGroup() {
+        assertThatIllegalArgumentException().isThrownBy(() -> LIBRARY.writtenRules("recipes"));
+    }
+
+    @Test
+    void namesTheAuthorities() {
+        assertThat(LIBRARY.profiles())
+                .extracting(AuthorityProfile::id)
+                .containsExactlyInAnyOrder(
+                        "us-food-code-2022",
+                        "us-fsis-2021",
+                        "us-new-york",
+                        "canada-cfia",
+                        "canada-bc",
+                        "uk-england-wales-ni",
+                        "uk-scotland",
+                        "ireland-fsai",
+                        "australia",
+                        "new-zealand",
+                        "hong-kong-cfs");
+        assertThat(LIBRARY.profile("atlantis")).isEmpty();
+    }
+
+    @ParameterizedTest(name = "{0}: {1}, {2}: {3}")
+    @CsvSource({
+        // FDA Food Code 2017, 3-401.11: (B) whole roasts, (A)(2) tenderised and comminuted, (A)(3) poultry and wild
+        // game
+        "us-food-code-2022, beef, intact, us-food-code-roasts",
+        "us-food-code-2022, pork, non-intact, us-food-code-a2",
+        "us-food-code-2022, lamb, comminuted, us-food-code-a2",
+        "us-food-code-2022, fish, intact, us-food-code-a1",
+        "us-food-code-2022, fish, comminuted, us-food-code-a2",
+        "us-food-code-2022, game, intact, us-food-code-a3",
+        "us-food-code-2022, other-poultry, comminuted, us-food-code-a3",
+        // FSIS Cooking Guideline 2021, pages 35 to 39
+        "us-fsis-2021, veal, comminuted, fsis-2021-meat-6.5-log",
+        "us-fsis-2021, chicken, intact, fsis-2021-chicken-7-log",
+        "us-fsis-2021, turkey, comminuted, fsis-2021-turkey-7-log",
+        "us-fsis-2021, other-poultry, intact, fsis-2021-other-poultry-7-log",
+        "us-fsis-2021, game, intact, ",
+        // CFIA Table 1: no poultry
+        "canada-cfia, beef, intact, ca-cfia-table-1-6.5-log",
+        "canada-cfia, chicken, intact, ",
+        // UK FSA for caterers; ACMSF 2007 for minced beef
+        "uk-england-wales-ni, beef, comminuted, uk-acmsf-2007-burgers",
+        "uk-england-wales-ni, beef, intact, uk-rounded",
+        "uk-england-wales-ni, chicken, intact, uk-rounded",
+    })
+    void choosesTheTable(String profile, String species, String form, String table) {
+        assertThat(LIBRARY.profile(profile).orElseThrow().lethality().stream()
+                        .filter(choice -> choice.serves(species, form))
+                        .findFirst()
+                        .map(LethalityChoice::tables)
+                        .orElse(List.of()))
+                .extracting(LethalityTable::id)
+                .isEqualTo(table == null ? List.of() : List.of(table));
+    }
+
+    @Test
+    void speaksOfFoodInTheBatchRecordsWords() {
+        assertThat(Arrays.stream(Product.Species.values()).map(CsvRow::word))
+                .containsExactlyElementsOf(ProfileFiles.SPECIES);
+        assertThat(Arrays.stream(Product.Form.values()).map(CsvRow::word))
+                .containsExactlyElementsOf(ProfileFiles.FORMS);
+    }
+
+    /** Whoever is served nothing reads why. */
+    @Test
+    void saysWhatIsLeftToTheLocalAuthority() {
+        for (AuthorityProfile profile : LIBRARY.profiles()) {
+            assertThat(profile.left()).as(profile.id()).isNotEmpty();
+            for (Product.Species species : Product.Species.values()) {
+                boolean served = profile.lethality().stream().anyMatch(choice -> Arrays.stream(Product.Form.values())
+                        .anyMatch(form -> choice.serves(CsvRow.word(species), CsvRow.word(form))));
+                String group = species.isPoultry() ? "poultry" : CsvRow.word(species);
+                assertThat(served
+                                || profile.left().stream().anyMatch(text -> text.toLowerCase(Locale.ROOT)
+                                        .contains(group)))
+                        .as("%s, %s", profile.id(), species)
+                        .isTrue();
+            }
+        }
+    }
+
+    @Test
+    void answersTheFoodCodesQuestions() {
+        AuthorityProfile profile = LIBRARY.profile("us-food-code-2022").orElseThrow();
+
+        assertThat(profile.units()).containsExactly(TemperatureUnit.FAHRENHEIT, TemperatureUnit.CELSIUS);
+        assertThat(profile.paper()).isEqualTo(AuthorityProfile.Paper.LETTER);
+        assertThat(profile.cooling()).extracting(CoolingRule::id).containsExactly("US-FDA-COOL-A");
+        assertThat(profile.hotHold().orElseThrow().limit()).contains(F135);
+        assertThat(profile.coldHold().orElseThrow().limit()).contains(F41);
+        assertThat(profile.reheat().orElseThrow().id()).isEqualTo("US-FDA-REH-A");
+        assertThat(profile.comeUp().orElseThrow().id()).isEqualTo("US-FSIS-CUT");
+        assertThat(profile.lethality().get(0).margin())
+                .extracting(ThermalDeath::id)
+                .containsExactly("salmonella-meat");
+        // 4-203.11: a food thermometer scaled in °C, or both, is good to 1 °C
+        assertThat(profile.toleranceCelsius()).hasValue(1);
+        assertThat(profile.checkEveryDays()).isEmpty();
+    }
+
+    /** FSIS Cooking Guideline 2021, Table 2: 112 min at 130 °F; z 10 °F. */
+    @Test
+    void drawsTheMeatLineThroughItsFirstRow() {
+        ThermalDeath line = LIBRARY.kinetics("salmonella-meat").orElseThrow();
+
+        assertThat(line.referenceCelsius()).isEqualTo(TemperatureUnit.FAHRENHEIT.toCelsius(130));
+        assertThat(line.zCelsius()).isEqualTo(10 / 1.8);
+        assertThat(112 / line.dMinutes()).isCloseTo(6.5, Offset.offset(0.001));
+        assertThat(line.floorCelsius()).isEqualTo(TemperatureUnit.FAHRENHEIT.toCelsius(130));
+        assertThat(line.capCelsius()).isEqualTo(TemperatureUnit.FAHRENHEIT.toCelsius(160));
+    }
+
+    /** Chilled Food Association 2006: z 9 °C to 90 °C and 10 °C from there give every printed row, rounded. */
+    @ParameterizedTest
+    @CsvSource({
+        "80, 129, 0.5",
+        "85, 36, 0.5",
+        "88, 17, 0.5",
+        "90, 10, 0.5",
+        "91, 7.9, 0.05",
+        "95, 3.2, 0.05",
+        "100, 1, 0.05"
+    })
+    void drawsTheSporeLinesThroughTheirRows(double celsius, double minutes, double rounding) {
+        ThermalDeath line = LIBRARY.kinetics(celsius <= 90 ? "botulinum-below-90c" : "botulinum-from-90c")
+                .orElseThrow();
+
+        double needed = 6 * line.dMinutes() * Math.pow(10, (line.referenceCelsius() - celsius) / line.zCelsius());
+
+        assertThat(needed).isCloseTo(minutes, Offset.offset(rounding));
+    }
+}
