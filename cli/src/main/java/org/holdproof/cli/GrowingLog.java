@@ -7,10 +7,10 @@ import java.nio.ByteBuffer;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.UnreadableLogException;
+import org.holdproof.core.log.reading.LogReader;
 
 /**
  * A log that may still be written to, read up to its last whole line: of a figure cut short nobody can tell that it was.

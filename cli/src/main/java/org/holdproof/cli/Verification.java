@@ -5,14 +5,14 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.holdproof.cli.terminal.Progress;
-import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.assess.Assessor;
 import org.holdproof.core.course.ColumnMissingException;
-import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.UnreadableLogException;
+import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.verdict.Assessment;
 
 /** A log and its batch record, read and judged. */
 record Verification(Path logFile, BatchFile batch, RuleLibrary library, ProbeLog log, Assessment assessment) {

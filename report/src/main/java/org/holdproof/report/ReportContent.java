@@ -8,8 +8,8 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.verdict.Assessment;
 
 /**
  * Everything a report prints.

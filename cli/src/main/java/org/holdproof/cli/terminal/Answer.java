@@ -5,15 +5,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
+import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
-import org.holdproof.core.quantity.Boundary;
-import org.holdproof.core.rules.LethalityRow;
 
 /**
  * A verification's answer on one screen of 80 columns: verdict, curve, one line a check, what to do next.

@@ -9,12 +9,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.IntFunction;
-import org.holdproof.core.quantity.Span;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.plan.PlanWording;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.quantity.TemperatureUnit;
 
 /**
  * One probe's temperature over the whole cook, in characters, with one limit and the stages below.

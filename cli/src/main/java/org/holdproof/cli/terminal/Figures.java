@@ -2,8 +2,8 @@ package org.holdproof.cli.terminal;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import org.holdproof.core.verdict.Check;
 import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.verdict.Check;
 
 /** Figures as a line of the answer shows them: short, but never rounded to the other side of their limit. */
 final class Figures {

@@ -9,8 +9,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.plan.BathPlan;
@@ -26,9 +24,11 @@ import org.holdproof.core.plan.PublishedQuality;
 import org.holdproof.core.plan.Tenderness;
 import org.holdproof.core.plan.TimeInRange;
 import org.holdproof.core.plan.TradePractice;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * A plan on one screen of 80 columns, or why there is none; on request with every figure and its source.

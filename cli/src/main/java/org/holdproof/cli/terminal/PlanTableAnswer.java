@@ -6,8 +6,8 @@ import java.util.Locale;
 import org.holdproof.core.plan.PlanTable;
 import org.holdproof.core.plan.PlanWording;
 import org.holdproof.core.plan.PlannedCook;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.TemperatureUnit;
 
 /** Thickness by set point on one screen of 80 columns. */
 public record PlanTableAnswer(PlanTable table, List<String> files) {

@@ -8,13 +8,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.rules.Citation;
 import org.holdproof.core.standing.Remedy;
 import org.holdproof.core.standing.RunningClock;
 import org.holdproof.core.standing.Standing;
 import org.holdproof.core.standing.StandingQuestion;
 import org.holdproof.core.standing.StandingQuestion.State;
-import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.rules.Citation;
 
 /**
  * Where a cook stands, on one screen of 80 columns: the curve, what is proven, what is still needed, by when, what is

@@ -9,8 +9,8 @@ import java.util.HashMap;
 import java.util.Map;
 import org.holdproof.core.batch.BatchReader;
 import org.holdproof.core.batch.BatchRecord;
-import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.reading.LogReader;
 import org.junit.jupiter.api.Test;
 
 class DemoKitchenTest {

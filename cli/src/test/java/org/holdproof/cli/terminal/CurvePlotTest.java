@@ -7,11 +7,11 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.holdproof.core.quantity.Span;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.junit.jupiter.api.Test;
 
 /** Small invented traces whose picture can be told beforehand. */

@@ -1,11 +1,27 @@
 package org.holdproof.core.assess;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.batch.Product;
 import org.holdproof.core.course.ColumnMissingException;
 import org.holdproof.core.course.CookMedium;
 import org.holdproof.core.course.CookTimeline;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.course.InstrumentStanding;
+import org.holdproof.core.kinetics.GeneralMethod;
+import org.holdproof.core.log.GapLimit;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Span;
+import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.ThermalDeath;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Check;
@@ -14,22 +30,6 @@ import org.holdproof.core.verdict.LethalityMargin;
 import org.holdproof.core.verdict.RecordFacts;
 import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.wording.Wording;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import org.holdproof.core.batch.BatchRecord;
-import org.holdproof.core.batch.Product;
-import org.holdproof.core.kinetics.GeneralMethod;
-import org.holdproof.core.log.GapLimit;
-import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.rules.AuthorityProfile;
-import org.holdproof.core.rules.LethalityRow;
-import org.holdproof.core.rules.RuleLibrary;
-import org.holdproof.core.rules.ThermalDeath;
 
 /** Judges one batch: its log, its record and the authority's rules in, every check with its verdict out. */
 public final class Assessor {

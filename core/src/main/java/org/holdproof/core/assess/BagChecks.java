@@ -1,20 +1,20 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.WrittenRule;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 
 /** Was a bag that was sealed after the cook sealed while the food was still hot? A bag sealed before it gives no occasion. */
 public final class BagChecks {

@@ -1,23 +1,23 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.measure.BandTime;
-import org.holdproof.core.measure.FirstMet;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.measure.BandTime;
+import org.holdproof.core.measure.FirstMet;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /**
  * Did the core pass through the growth range fast enough while heating? Times add up until a lethal time and

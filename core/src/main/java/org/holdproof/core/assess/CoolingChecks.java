@@ -1,27 +1,27 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.measure.CoolingClock;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import org.holdproof.core.measure.CoolingClock.Events;
-import org.holdproof.core.measure.CoolingClock.StageTime;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.measure.CoolingClock;
+import org.holdproof.core.measure.CoolingClock.Events;
+import org.holdproof.core.measure.CoolingClock.StageTime;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /**
  * Was the food cooled in time, stage by stage, on the rule's own clock? The warmest probe answers. Where the authority

@@ -1,9 +1,9 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.verdict.Check;
 import java.util.function.ToDoubleFunction;
 import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.rules.ExposureRule;
+import org.holdproof.core.verdict.Check;
 
 /** All the time a food spent in bands of temperature, judged by a rule with alternatives. */
 public final class Exposure {

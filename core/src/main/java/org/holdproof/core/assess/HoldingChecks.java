@@ -1,21 +1,21 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.measure.HeldLevel;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.measure.HeldLevel;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.HoldingRule;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 
 /** Was the food kept hot enough, or cold enough? The coldest probe answers for hot holding, the warmest for cold. */
 public final class HoldingChecks {

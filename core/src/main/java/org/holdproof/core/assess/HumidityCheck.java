@@ -1,11 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Caution;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -14,12 +8,18 @@ import java.util.OptionalDouble;
 import org.holdproof.core.batch.Moisture;
 import org.holdproof.core.batch.Moisture.Means;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.HumidityOption;
 import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /**
  * Was the surface moist where the food was made lethal? Tables worked out for moist heat do not hold for a surface that

@@ -1,21 +1,21 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Caution;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /**
  * Was it one cook? A piece that was chilled between two heatings is another process: it has its own limits and needs a

@@ -1,10 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.measure.FirstMet;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -13,18 +8,23 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Product;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.GeneralMethod;
-import org.holdproof.core.quantity.Span;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.measure.FirstMet;
 import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
 import org.holdproof.core.rules.Citation;
-import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.LethalityTable;
 import org.holdproof.core.rules.ThermalDeath;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /** Was the core pasteurized, by the rule the authority names for this food? The coldest probe answers. */
 public final class LethalityCheck {

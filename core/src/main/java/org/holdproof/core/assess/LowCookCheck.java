@@ -1,18 +1,18 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.measure.BandTime;
-import org.holdproof.core.measure.Slowest;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.measure.BandTime;
+import org.holdproof.core.measure.Slowest;
 import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.HoldingRule;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /** Was the core below a temperature for no longer than the authority allows, heating and cooking together? */
 public final class LowCookCheck {

@@ -1,10 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Caution;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -14,12 +9,17 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.GrowthChoice;
 import org.holdproof.core.kinetics.GrowthRange;
 import org.holdproof.core.kinetics.GrowthScreen;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.LethalityTable;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * What may have grown while the food heated and while it cooled. It has no verdict and overrides none: it is said where

@@ -1,21 +1,21 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.CookMedium;
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Caution;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Curve;
-import org.holdproof.core.verdict.Verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.course.CookMedium;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.heat.Piece;
 import org.holdproof.core.heat.PlausibilityFinding;
 import org.holdproof.core.heat.ProbePlausibility;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Curve;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * Could these readings have come from the core of a piece this thick? A probe in the water passes nothing: readings no

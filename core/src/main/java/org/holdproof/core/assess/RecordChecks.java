@@ -1,12 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.course.InstrumentStanding;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Caution;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -17,12 +10,19 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Instrument;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.course.InstrumentStanding;
 import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /** Is the record good enough to be judged: does it cover the stages, often enough, with a thermometer to be trusted? */
 final class RecordChecks {

@@ -1,13 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.measure.ReheatClock;
-import org.holdproof.core.measure.Slowest;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Caution;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -15,12 +7,20 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.measure.ReheatClock;
+import org.holdproof.core.measure.Slowest;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.ReheatingRule;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /** Was the food reheated hot enough, long enough and fast enough? The coldest probe answers. */
 public final class ReheatChecks {

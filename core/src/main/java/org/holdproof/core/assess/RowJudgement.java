@@ -1,14 +1,14 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.verdict.Verdict;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.holdproof.core.measure.LongestSpell;
-import org.holdproof.core.quantity.Span;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.measure.LongestSpell;
 import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * One probe's readings put to published rows: a row is met when one uninterrupted spell at or above its temperature

@@ -1,12 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.measure.CoolingClock;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Caution;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
@@ -18,11 +11,18 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Stage;
-import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.measure.CoolingClock;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.ShelfLifeRule;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /**
  * Was the food used by its last day? The day counts from bagging, or from the end of the cook where it was not bagged.

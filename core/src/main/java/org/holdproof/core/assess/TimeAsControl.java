@@ -1,10 +1,10 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.verdict.Check;
 import java.util.List;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.TimeLimit;
+import org.holdproof.core.verdict.Check;
 
 /** Food kept safe by time alone, judged by what its label and the kitchen's notes say. */
 public final class TimeAsControl {

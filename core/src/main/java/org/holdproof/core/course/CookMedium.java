@@ -1,12 +1,12 @@
 package org.holdproof.core.course;
 
-import org.holdproof.core.quantity.Span;
 import java.util.Arrays;
 import java.util.Optional;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Span;
 
 /**
  * What surrounded the food while it cooked, as logged: the smoker's air, then the bath's water.

@@ -1,10 +1,10 @@
 package org.holdproof.core.course;
 
-import org.holdproof.core.quantity.Span;
 import java.util.List;
 import java.util.Optional;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.quantity.Span;
 
 /** Which part of the record belongs to which question, from the batch's stages. */
 public final class CookTimeline {

@@ -1,13 +1,13 @@
 package org.holdproof.core.course;
 
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.wording.Wording;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.wording.Wording;
 
 /**
  * What the checks work on: the core probes' readings corrected for the instrument's known error, and the record.

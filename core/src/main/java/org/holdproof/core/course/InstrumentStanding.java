@@ -1,10 +1,10 @@
 package org.holdproof.core.course;
 
-import org.holdproof.core.heat.BoilingTemperature;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Instrument;
 import org.holdproof.core.batch.Instrument.InstrumentCheck;
+import org.holdproof.core.heat.BoilingTemperature;
 
 /**
  * What the thermometer's last check says of its readings.

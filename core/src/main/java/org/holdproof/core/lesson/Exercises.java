@@ -3,9 +3,9 @@ package org.holdproof.core.lesson;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.holdproof.core.measure.LongestSpell;
 import org.holdproof.core.lesson.LessonBath.RowMet;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.measure.LongestSpell;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.RuleLibrary;
 

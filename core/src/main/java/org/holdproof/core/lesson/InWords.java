@@ -3,8 +3,8 @@ package org.holdproof.core.lesson;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.TemperatureUnit;
 
 /** Figures as the lesson says them. */
 public final class InWords {

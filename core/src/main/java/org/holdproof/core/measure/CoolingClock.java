@@ -1,15 +1,15 @@
 package org.holdproof.core.measure;
 
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * A cooling schedule's stages timed on one trace.

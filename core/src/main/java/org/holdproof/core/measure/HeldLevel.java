@@ -1,11 +1,11 @@
 package org.holdproof.core.measure;
 
-import org.holdproof.core.verdict.Verdict;
 import java.util.OptionalLong;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * A temperature kept on one side of a limit: the coldest reading where it must stay above, the warmest where it must

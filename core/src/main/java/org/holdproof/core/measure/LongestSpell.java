@@ -1,8 +1,8 @@
 package org.holdproof.core.measure;
 
-import org.holdproof.core.quantity.Span;
 import java.util.Optional;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
 
 /**

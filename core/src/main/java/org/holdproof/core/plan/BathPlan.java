@@ -6,11 +6,11 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.holdproof.core.verdict.Caution;
-import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.plan.Pasteurization.RowTime;
+import org.holdproof.core.verdict.Caution;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * A bath planned. Minutes count from the start of the cook: the smoke, or the bath where there is none.

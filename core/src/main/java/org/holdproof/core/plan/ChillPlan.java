@@ -6,14 +6,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.measure.CoolingClock;
-import org.holdproof.core.measure.CoolingClock.StageTime;
-import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.measure.CoolingClock;
+import org.holdproof.core.measure.CoolingClock.StageTime;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * Cooling the piece after the bath, timed by the authority's schedule on its own clock.

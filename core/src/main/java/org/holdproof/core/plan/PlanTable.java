@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * Thickness by set point: the time in the bath that covers the worst, as {@link Plan} has it; a cell without a plan is

@@ -3,8 +3,8 @@ package org.holdproof.core.plan;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.TemperatureUnit;
 
 /** How a plan's figures are written: the reader's scales, times never rounded down. */
 public final class PlanWording {

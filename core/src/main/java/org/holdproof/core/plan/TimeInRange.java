@@ -1,9 +1,9 @@
 package org.holdproof.core.plan;
 
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.rules.HoldingRule;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * Time a core is to spend in a range of temperature, against the rule that limits it.

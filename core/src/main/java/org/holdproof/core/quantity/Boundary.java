@@ -1,6 +1,5 @@
 package org.holdproof.core.quantity;
 
-
 /**
  * A temperature as a rule prints it: figure and scale. 130 °F is not 54.4 °C.
  *

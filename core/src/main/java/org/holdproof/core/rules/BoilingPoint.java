@@ -1,7 +1,7 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.quantity.Boundary;
 import java.util.OptionalDouble;
+import org.holdproof.core.quantity.Boundary;
 
 /**
  * Where pure water boils, for a thermometer's boiling check.

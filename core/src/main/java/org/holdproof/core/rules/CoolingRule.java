@@ -1,10 +1,10 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.quantity.Boundary;
-import org.holdproof.core.quantity.Comparison;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Comparison;
 
 /**
  * A cooling schedule: every stage must be kept.

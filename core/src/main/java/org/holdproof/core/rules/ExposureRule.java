@@ -1,7 +1,7 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.quantity.Boundary;
 import java.util.List;
+import org.holdproof.core.quantity.Boundary;
 
 /**
  * A limit on all the time a food spends in bands of temperature: one limb kept whole is enough.

@@ -1,9 +1,9 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.quantity.Boundary;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Moisture;
+import org.holdproof.core.quantity.Boundary;
 
 /**
  * One way to keep the surface moist that a lethality table may be used with.

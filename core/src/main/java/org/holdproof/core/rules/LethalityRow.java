@@ -1,7 +1,7 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.quantity.Boundary;
 import java.util.OptionalInt;
+import org.holdproof.core.quantity.Boundary;
 
 /**
  * One published cell: at or above this temperature for this long.

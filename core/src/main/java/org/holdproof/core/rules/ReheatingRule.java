@@ -1,9 +1,9 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.quantity.Boundary;
-import org.holdproof.core.quantity.Comparison;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Comparison;
 
 /**
  * A reheating target.

@@ -1,16 +1,5 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.rules.loading.GrowthFiles;
-import org.holdproof.core.rules.loading.HandbookFiles;
-import org.holdproof.core.rules.loading.LethalityFiles;
-import org.holdproof.core.rules.loading.JsonValue;
-import org.holdproof.core.rules.loading.LimitFiles;
-import org.holdproof.core.rules.loading.ProfileFiles;
-import org.holdproof.core.rules.loading.RuleFiles;
-import org.holdproof.core.rules.loading.Sources;
-import org.holdproof.core.rules.loading.StrictJson;
-import org.holdproof.core.rules.loading.TableFiles;
-import org.holdproof.core.rules.loading.UnreadableTablesException;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collection;
@@ -18,6 +7,17 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.holdproof.core.rules.loading.GrowthFiles;
+import org.holdproof.core.rules.loading.HandbookFiles;
+import org.holdproof.core.rules.loading.JsonValue;
+import org.holdproof.core.rules.loading.LethalityFiles;
+import org.holdproof.core.rules.loading.LimitFiles;
+import org.holdproof.core.rules.loading.ProfileFiles;
+import org.holdproof.core.rules.loading.RuleFiles;
+import org.holdproof.core.rules.loading.Sources;
+import org.holdproof.core.rules.loading.StrictJson;
+import org.holdproof.core.rules.loading.TableFiles;
+import org.holdproof.core.rules.loading.UnreadableTablesException;
 
 /**
  * Every rule a record can be judged by: the built-in ones, with a site's own laid over them, or exactly those an

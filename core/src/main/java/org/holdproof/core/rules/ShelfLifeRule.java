@@ -1,9 +1,9 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.quantity.Boundary;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.holdproof.core.quantity.Boundary;
 
 /**
  * How many days a chilled food may be kept.

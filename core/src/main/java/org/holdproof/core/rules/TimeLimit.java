@@ -1,8 +1,8 @@
 package org.holdproof.core.rules;
 
+import java.util.Optional;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Comparison;
-import java.util.Optional;
 
 /**
  * A rule by which time alone keeps food safe outside temperature control.

@@ -1,8 +1,8 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.quantity.Comparison;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.quantity.Comparison;
 
 /**
  * A requirement that is words first: records to keep, packaging, accuracy of thermometers, time as a control.

@@ -1,6 +1,5 @@
 package org.holdproof.core.standing;
 
-import org.holdproof.core.verdict.Check;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -8,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.verdict.Check;
 
 /**
  * A batch record as far as it has happened: stages still to come are left out, the one under way ends now. A record may

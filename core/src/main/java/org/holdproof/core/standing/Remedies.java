@@ -1,5 +1,11 @@
 package org.holdproof.core.standing;
 
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.holdproof.core.assess.ComeUpCheck;
 import org.holdproof.core.assess.CoolingChecks;
 import org.holdproof.core.assess.HoldingChecks;
@@ -9,16 +15,6 @@ import org.holdproof.core.assess.LethalityCheck;
 import org.holdproof.core.assess.LowCookCheck;
 import org.holdproof.core.assess.ProbePlaceCheck;
 import org.holdproof.core.assess.ShelfLifeChecks;
-import org.holdproof.core.verdict.Assessment;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Optional;
-import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
-import org.holdproof.core.standing.StandingQuestion.State;
 import org.holdproof.core.batch.Moisture;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.Citation;
@@ -27,6 +23,10 @@ import org.holdproof.core.rules.HumidityOption;
 import org.holdproof.core.rules.ReheatingRule;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.rules.ShelfLifeRule;
+import org.holdproof.core.standing.StandingQuestion.State;
+import org.holdproof.core.verdict.Assessment;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 
 /**
  * Corrective actions as the documents name them: each from a rule of the tables, with its citation. Where the document

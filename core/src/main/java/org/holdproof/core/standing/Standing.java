@@ -1,5 +1,13 @@
 package org.holdproof.core.standing;
 
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.holdproof.core.assess.Assessor;
 import org.holdproof.core.assess.BagChecks;
 import org.holdproof.core.assess.ComeUpCheck;
@@ -13,33 +21,25 @@ import org.holdproof.core.assess.ProbePlaceCheck;
 import org.holdproof.core.assess.ReheatChecks;
 import org.holdproof.core.assess.RowJudgement;
 import org.holdproof.core.assess.ShelfLifeChecks;
+import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.ColumnMissingException;
 import org.holdproof.core.course.CookTimeline;
 import org.holdproof.core.course.Evidence;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.ShelfLifeRule;
+import org.holdproof.core.standing.StandingQuestion.State;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.wording.Wording;
-import java.time.Instant;
-import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import org.holdproof.core.standing.StandingQuestion.State;
-import org.holdproof.core.batch.BatchRecord;
-import org.holdproof.core.batch.Stage;
-import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.rules.AuthorityProfile;
-import org.holdproof.core.quantity.Boundary;
-import org.holdproof.core.rules.LethalityRow;
-import org.holdproof.core.rules.RuleLibrary;
-import org.holdproof.core.rules.ShelfLifeRule;
 
 /**
  * Where a cook stands at one instant: the same checks as for a finished batch, put to what has happened so far. A log

@@ -1,17 +1,5 @@
 package org.holdproof.core.standing;
 
-import org.holdproof.core.assess.ComeUpCheck;
-import org.holdproof.core.assess.CoolingChecks;
-import org.holdproof.core.assess.LowCookCheck;
-import org.holdproof.core.assess.ReheatChecks;
-import org.holdproof.core.assess.RowJudgement;
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.measure.BandTime;
-import org.holdproof.core.measure.CoolingClock;
-import org.holdproof.core.measure.Slowest;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -20,16 +8,28 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Function;
+import org.holdproof.core.assess.ComeUpCheck;
+import org.holdproof.core.assess.CoolingChecks;
+import org.holdproof.core.assess.LowCookCheck;
+import org.holdproof.core.assess.ReheatChecks;
+import org.holdproof.core.assess.RowJudgement;
+import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.measure.BandTime;
+import org.holdproof.core.measure.CoolingClock;
 import org.holdproof.core.measure.CoolingClock.Events;
 import org.holdproof.core.measure.CoolingClock.StageTime;
-import org.holdproof.core.batch.Stage;
-import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.measure.Slowest;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.ReheatingRule;
+import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /** The clocks that run at one instant of a cook under way, each at the probe that has used most of it. */
 final class StandingClocks {

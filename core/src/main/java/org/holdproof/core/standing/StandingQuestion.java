@@ -1,8 +1,8 @@
 package org.holdproof.core.standing;
 
-import org.holdproof.core.verdict.Check;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.core.verdict.Check;
 
 /**
  * One question of a cook under way, and how it stands now.

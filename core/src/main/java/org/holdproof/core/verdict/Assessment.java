@@ -1,9 +1,9 @@
 package org.holdproof.core.verdict;
 
-import org.holdproof.core.quantity.Span;
 import java.util.List;
 import java.util.Optional;
 import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.AuthorityProfile;
 
 /**

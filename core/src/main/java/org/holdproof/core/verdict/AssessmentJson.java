@@ -1,6 +1,5 @@
 package org.holdproof.core.verdict;
 
-import org.holdproof.core.quantity.Span;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
@@ -34,6 +33,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.ThermalDeath;
 
 /**

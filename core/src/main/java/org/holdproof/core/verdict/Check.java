@@ -1,11 +1,11 @@
 package org.holdproof.core.verdict;
 
-import org.holdproof.core.quantity.Span;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.rules.Citation;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.rules.Citation;
 
 /**
  * One question put to the record, and its answer.

@@ -1,7 +1,7 @@
 package org.holdproof.core.verdict;
 
-import org.holdproof.core.quantity.Span;
 import java.util.List;
+import org.holdproof.core.quantity.Span;
 
 /**
  * What the log is worth as a record.

@@ -1,8 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.verdict.Assessment;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -19,11 +16,14 @@ import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.ColumnRoles;
 import org.holdproof.core.batch.Instrument;
 import org.holdproof.core.batch.Stage;
-import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.verdict.Assessment;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 

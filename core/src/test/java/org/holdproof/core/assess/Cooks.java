@@ -1,9 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.CookTimeline;
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.quantity.Span;
-import org.holdproof.core.wording.Wording;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -20,10 +16,14 @@ import org.holdproof.core.batch.Product.Shape;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.batch.Roles;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.CookTimeline;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.wording.Wording;
 
 /** Batch records for tests; invented data. Minutes count from 1970-01-01T00:00Z, as the traces' do. */
 public final class Cooks {

@@ -1,7 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.measure.CoolingClock;
-import org.holdproof.core.verdict.Verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -17,12 +15,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.holdproof.core.CheckValues;
+import org.holdproof.core.log.Trace;
+import org.holdproof.core.measure.CoolingClock;
 import org.holdproof.core.measure.CoolingClock.Events;
 import org.holdproof.core.measure.CoolingClock.StageTime;
-import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;

@@ -1,8 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import static org.holdproof.core.batch.Stage.Kind.BATH;
 
 import java.time.Instant;
@@ -12,12 +9,15 @@ import java.util.OptionalDouble;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Moisture;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.Traces;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 
 /** The cases of the FSIS Cooking Guideline 2021 that are told in words, put to the checks as logs. */
 final class GuidelineCases {

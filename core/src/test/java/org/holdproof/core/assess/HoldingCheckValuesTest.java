@@ -1,9 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.measure.HeldLevel;
-import org.holdproof.core.measure.ReheatClock;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -13,12 +9,16 @@ import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.holdproof.core.CheckValues;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
+import org.holdproof.core.measure.HeldLevel;
+import org.holdproof.core.measure.ReheatClock;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.ReheatingRule;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;

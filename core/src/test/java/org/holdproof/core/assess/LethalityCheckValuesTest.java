@@ -1,6 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.verdict.Verdict;
 import static java.util.Map.entry;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -22,6 +21,7 @@ import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.LethalityTable;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;

@@ -1,12 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.InstrumentStanding;
-import org.holdproof.core.heat.BoilingTemperature;
-import org.holdproof.core.measure.BandTime;
-import org.holdproof.core.measure.CoolingClock;
-import org.holdproof.core.measure.HeldLevel;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -24,12 +17,17 @@ import java.util.stream.Stream;
 import org.holdproof.core.CheckValues;
 import org.holdproof.core.assess.TimeAsControl.TimeOut;
 import org.holdproof.core.batch.Instrument;
+import org.holdproof.core.course.InstrumentStanding;
+import org.holdproof.core.heat.BoilingTemperature;
 import org.holdproof.core.kinetics.Traces;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.measure.BandTime;
+import org.holdproof.core.measure.CoolingClock;
+import org.holdproof.core.measure.HeldLevel;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
@@ -37,6 +35,8 @@ import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.rules.ShelfLifeRule;
 import org.holdproof.core.rules.TimeLimit;
 import org.holdproof.core.rules.WrittenRule;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -309,7 +309,8 @@ class OtherCheckValuesTest {
             case "MEAS-006" -> {
                 double metres = figure(row, "altitude_ft=").orElseThrow() * 0.3048;
                 double celsius = TemperatureUnit.FAHRENHEIT.toCelsius(reading.orElseThrow());
-                yield Math.abs(TemperatureUnit.CELSIUS.differenceToCelsius(celsius - BoilingTemperature.atAltitude(metres))
+                yield Math.abs(TemperatureUnit.CELSIUS.differenceToCelsius(
+                                        celsius - BoilingTemperature.atAltitude(metres))
                                 * 1.8)
                         <= figure(row, "tolerance=").orElseThrow();
             }

@@ -1,7 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.verdict.Assessment;
-import org.holdproof.core.verdict.Verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
@@ -18,10 +16,12 @@ import org.holdproof.core.heat.MediumSchedule;
 import org.holdproof.core.heat.Piece;
 import org.holdproof.core.heat.PieceTemperatures;
 import org.holdproof.core.heat.ThermalProperties;
-import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.verdict.Assessment;
+import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.api.Test;
 
 /** A probe in the water passes nothing. Invented logs of a 60 mm piece in a bath. */

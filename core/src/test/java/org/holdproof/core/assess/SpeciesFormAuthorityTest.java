@@ -1,7 +1,5 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Locale;
@@ -13,6 +11,8 @@ import org.holdproof.core.batch.Stage;
 import org.holdproof.core.kinetics.Traces;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;

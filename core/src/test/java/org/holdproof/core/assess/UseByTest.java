@@ -1,13 +1,13 @@
 package org.holdproof.core.assess;
 
-import org.holdproof.core.course.Evidence;
-import org.holdproof.core.verdict.Caution;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.Traces;
+import org.holdproof.core.verdict.Caution;
 import org.junit.jupiter.api.Test;
 
 /**

@@ -1,14 +1,14 @@
 package org.holdproof.core.measure;
 
-import org.holdproof.core.kinetics.Traces;
-import org.holdproof.core.quantity.Span;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.LongStream;
+import org.holdproof.core.kinetics.Traces;
 import org.holdproof.core.log.Trace;
+import org.holdproof.core.quantity.Span;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;

@@ -1,6 +1,5 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.rules.loading.UnreadableTablesException;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.HashSet;
@@ -17,6 +16,7 @@ import org.assertj.core.data.Offset;
 import org.holdproof.core.CheckValues;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.Source.How;
+import org.holdproof.core.rules.loading.UnreadableTablesException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;

@@ -1,9 +1,5 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.quantity.Boundary;
-import org.holdproof.core.quantity.Comparison;
-import org.holdproof.core.rules.loading.CsvRow;
-import org.holdproof.core.rules.loading.ProfileFiles;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
@@ -15,11 +11,15 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.assertj.core.data.Offset;
 import org.holdproof.core.batch.Product;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
 import org.holdproof.core.rules.CoolingRule.Clock;
 import org.holdproof.core.rules.CoolingRule.Start;
 import org.holdproof.core.rules.Source.How;
+import org.holdproof.core.rules.loading.CsvRow;
+import org.holdproof.core.rules.loading.ProfileFiles;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

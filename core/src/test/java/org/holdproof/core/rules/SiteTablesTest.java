@@ -1,7 +1,5 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.rules.loading.TableFiles;
-import org.holdproof.core.rules.loading.UnreadableTablesException;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
@@ -26,6 +24,8 @@ import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
+import org.holdproof.core.rules.loading.TableFiles;
+import org.holdproof.core.rules.loading.UnreadableTablesException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;

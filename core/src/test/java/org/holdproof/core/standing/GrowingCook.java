@@ -1,8 +1,5 @@
 package org.holdproof.core.standing;
 
-import org.holdproof.core.assess.Assessor;
-import org.holdproof.core.assess.Cooks;
-import org.holdproof.core.verdict.Assessment;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -10,15 +7,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import org.holdproof.core.assess.Assessor;
+import org.holdproof.core.assess.Cooks;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.ColumnRoles;
 import org.holdproof.core.batch.Instrument;
 import org.holdproof.core.batch.Stage;
-import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.verdict.Assessment;
 
 /**
  * An invented cook whose log can be cut after any row, read from text as a user's would be. Minutes count from

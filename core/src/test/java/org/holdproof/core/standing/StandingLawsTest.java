@@ -1,9 +1,5 @@
 package org.holdproof.core.standing;
 
-import org.holdproof.core.assess.Cooks;
-import org.holdproof.core.verdict.Assessment;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
@@ -14,8 +10,12 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.LongStream;
-import org.holdproof.core.standing.StandingQuestion.State;
+import org.holdproof.core.assess.Cooks;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.standing.StandingQuestion.State;
+import org.holdproof.core.verdict.Assessment;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 

@@ -1,7 +1,5 @@
 package org.holdproof.core.standing;
 
-import org.holdproof.core.assess.Cooks;
-import org.holdproof.core.verdict.Verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -10,10 +8,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.holdproof.core.standing.StandingQuestion.State;
+import org.holdproof.core.assess.Cooks;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.standing.StandingQuestion.State;
+import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

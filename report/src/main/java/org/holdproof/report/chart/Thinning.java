@@ -3,8 +3,8 @@ package org.holdproof.report.chart;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.holdproof.core.verdict.Curve;
 import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.verdict.Curve;
 
 /**
  * Thins a channel to what a chart can show without losing a peak: of every column of the plot the first, the lowest, the

@@ -2,8 +2,8 @@ package org.holdproof.report.layout;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.holdproof.core.verdict.Check;
 import org.holdproof.core.batch.Roles;
+import org.holdproof.core.verdict.Check;
 import org.holdproof.report.draw.Lettering;
 import org.holdproof.report.draw.Palette;
 import org.holdproof.report.draw.Stroke;

@@ -1,8 +1,8 @@
 package org.holdproof.report.layout;
 
 import java.util.List;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.TemperatureUnit;
 
 /** Prints temperatures in the scales the authority reads, the leading one first, the other in brackets. */
 final class Degrees {

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.holdproof.core.verdict.Check;
+import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.verdict.Check;
 
 /** Prints a check's figures. */
 final class Figures {

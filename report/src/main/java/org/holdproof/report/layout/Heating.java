@@ -2,12 +2,12 @@ package org.holdproof.report.layout;
 
 import java.util.List;
 import java.util.Optional;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Curve;
-import org.holdproof.core.verdict.LethalityMargin;
 import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.ThermalDeath;
+import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.Curve;
+import org.holdproof.core.verdict.LethalityMargin;
 import org.holdproof.report.chart.CurveChart;
 import org.holdproof.report.chart.TemperatureChart;
 import org.holdproof.report.draw.Box;

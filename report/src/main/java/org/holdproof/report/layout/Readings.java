@@ -2,15 +2,15 @@ package org.holdproof.report.layout;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.holdproof.core.verdict.Assessment;
-import org.holdproof.core.verdict.RecordFacts;
-import org.holdproof.core.quantity.Span;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.ColumnRoles;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Channel;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.quantity.Span;
+import org.holdproof.core.verdict.Assessment;
+import org.holdproof.core.verdict.RecordFacts;
 import org.holdproof.report.draw.Lettering;
 
 /** The batch, its stages, the readings, and what is wrong with them. */

@@ -4,12 +4,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
-import org.holdproof.core.verdict.Assessment;
-import org.holdproof.core.verdict.Check;
 import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.verdict.Assessment;
+import org.holdproof.core.verdict.Check;
 
 /**
  * The rules behind an assessment's checks, found among those of its authority profile: a check itself carries the rule

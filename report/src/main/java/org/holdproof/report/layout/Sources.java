@@ -9,10 +9,10 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.holdproof.core.verdict.Check;
 import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.Source;
 import org.holdproof.core.rules.Source.How;
+import org.holdproof.core.verdict.Check;
 import org.holdproof.report.draw.Lettering;
 
 /** The documents the rules stand in, with their editions and how their figures were obtained. */

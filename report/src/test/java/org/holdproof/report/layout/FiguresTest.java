@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.verdict.Check;
 import org.junit.jupiter.api.Test;
 
 /** Invented figures; conversions by the definition °F = 1.8 °C + 32. */

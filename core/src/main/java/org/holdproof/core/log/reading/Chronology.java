@@ -1,7 +1,7 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.LogFault;
 import java.util.BitSet;
+import org.holdproof.core.log.LogFault;
 
 /** Puts the rows in order of time: newest-first logs turned round, repeats and older rows left out. */
 final class Chronology {

@@ -1,10 +1,10 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.DateOrder;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import org.holdproof.core.log.DateOrder;
 import org.holdproof.core.log.reading.ClockCell.DateForm;
 
 /**

@@ -1,6 +1,5 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.LogFault;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -8,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
+import org.holdproof.core.log.LogFault;
 
 /** Collects what is wrong with a log: of each kind all are counted, and the first in the order of lines are listed. */
 final class FaultLedger {

@@ -1,12 +1,12 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.LogSettings;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.quantity.TemperatureUnit;
 
 /**

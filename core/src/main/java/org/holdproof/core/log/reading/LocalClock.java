@@ -1,6 +1,5 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.LogFault;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -11,6 +10,7 @@ import java.time.zone.ZoneRules;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.holdproof.core.log.LogFault;
 
 /**
  * Turns a local clock into instants.

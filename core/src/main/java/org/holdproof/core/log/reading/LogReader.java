@@ -1,10 +1,5 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.Channel;
-import org.holdproof.core.log.LogFault;
-import org.holdproof.core.log.LogSettings;
-import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
@@ -21,6 +16,11 @@ import java.time.ZoneId;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.core.log.Channel;
+import org.holdproof.core.log.LogFault;
+import org.holdproof.core.log.LogSettings;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.UnreadableLogException;
 
 /**
  * Reads a log in whatever layout a logger or a spreadsheet exports it, and never guesses: a unit, an order of day and

@@ -1,9 +1,9 @@
 package org.holdproof.core.log.reading;
 
+import java.util.Locale;
 import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.ProbeLog;
-import java.util.Locale;
 
 /**
  * Looks for readings that are suspect but kept, and for spells without readings. The thresholds are common practice, no

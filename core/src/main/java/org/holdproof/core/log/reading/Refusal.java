@@ -1,6 +1,7 @@
 package org.holdproof.core.log.reading;
 
 import org.holdproof.core.log.UnreadableLogException;
+
 /** Why a log cannot be read, on its way up to {@link LogReader}, which knows the file's name. */
 final class Refusal extends RuntimeException {
     private static final long serialVersionUID = 1L;

@@ -1,11 +1,11 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.Channel;
-import org.holdproof.core.log.LogFault;
 import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.core.log.Channel;
+import org.holdproof.core.log.LogFault;
 import org.holdproof.core.quantity.TemperatureUnit;
 
 /** Takes the cells of one row after another, straight from the reader's buffer, and adds the rows to the columns. */

@@ -1,6 +1,5 @@
 package org.holdproof.core.rules.loading;
 
-import org.holdproof.core.quantity.Boundary;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -8,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.TemperatureUnit;
 
 /** One row of a {@link CsvSheet}, read cell by cell with checks. */

@@ -1,14 +1,14 @@
 package org.holdproof.core.rules.loading;
 
-import org.holdproof.core.rules.DeathTime;
-import org.holdproof.core.rules.GrowthFact;
-import org.holdproof.core.rules.GrowthLag;
-import org.holdproof.core.rules.GrowthModel;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.holdproof.core.rules.DeathTime;
+import org.holdproof.core.rules.GrowthFact;
+import org.holdproof.core.rules.GrowthLag;
+import org.holdproof.core.rules.GrowthModel;
 import org.holdproof.core.rules.GrowthModel.Concern;
 
 /** Reads what is known of growth and of measured death times. */

@@ -1,11 +1,11 @@
 package org.holdproof.core.rules.loading;
 
-import org.holdproof.core.rules.BathTime;
-import org.holdproof.core.rules.BoilingPoint;
-import org.holdproof.core.rules.GrowthLimit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.holdproof.core.rules.BathTime;
+import org.holdproof.core.rules.BoilingPoint;
+import org.holdproof.core.rules.GrowthLimit;
 
 /** Reads the tables nothing is judged by: growth limits, bath times, boiling points. */
 public final class HandbookFiles {

@@ -1,16 +1,16 @@
 package org.holdproof.core.rules.loading;
 
-import org.holdproof.core.quantity.Boundary;
-import org.holdproof.core.rules.Citation;
-import org.holdproof.core.rules.LethalityRow;
-import org.holdproof.core.rules.LethalityTable;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.LethalityTable;
 
 /** Reads {@code lethality/index.csv} and the table beside it that each of its rows names. */
 public final class LethalityFiles {

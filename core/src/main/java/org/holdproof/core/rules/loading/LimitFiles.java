@@ -1,10 +1,5 @@
 package org.holdproof.core.rules.loading;
 
-import org.holdproof.core.quantity.Comparison;
-import org.holdproof.core.rules.ExposureRule;
-import org.holdproof.core.rules.HumidityOption;
-import org.holdproof.core.rules.ShelfLifeRule;
-import org.holdproof.core.rules.TimeLimit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,6 +7,11 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.holdproof.core.batch.Moisture;
+import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.rules.ExposureRule;
+import org.holdproof.core.rules.HumidityOption;
+import org.holdproof.core.rules.ShelfLifeRule;
+import org.holdproof.core.rules.TimeLimit;
 
 /** Reads the rules on surface moisture, time as a control, exposure and shelf life. */
 public final class LimitFiles {

@@ -1,15 +1,5 @@
 package org.holdproof.core.rules.loading;
 
-import org.holdproof.core.rules.AuthorityProfile;
-import org.holdproof.core.rules.CoolingRule;
-import org.holdproof.core.rules.HoldingRule;
-import org.holdproof.core.rules.HumidityOption;
-import org.holdproof.core.rules.LethalityTable;
-import org.holdproof.core.rules.ReheatingRule;
-import org.holdproof.core.rules.ShelfLifeRule;
-import org.holdproof.core.rules.ThermalDeath;
-import org.holdproof.core.rules.TimeLimit;
-import org.holdproof.core.rules.WrittenRule;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,9 +7,19 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
 import org.holdproof.core.rules.AuthorityProfile.Paper;
+import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.HoldingRule.Kind;
+import org.holdproof.core.rules.HumidityOption;
+import org.holdproof.core.rules.LethalityTable;
+import org.holdproof.core.rules.ReheatingRule;
+import org.holdproof.core.rules.ShelfLifeRule;
+import org.holdproof.core.rules.ThermalDeath;
+import org.holdproof.core.rules.TimeLimit;
+import org.holdproof.core.rules.WrittenRule;
 
 /** Reads {@code authorities/ID.json}: which rule answers which question. */
 public final class ProfileFiles {

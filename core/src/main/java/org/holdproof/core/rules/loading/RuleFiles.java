@@ -1,23 +1,23 @@
 package org.holdproof.core.rules.loading;
 
-import org.holdproof.core.quantity.Boundary;
-import org.holdproof.core.quantity.Comparison;
-import org.holdproof.core.rules.CoolingRule;
-import org.holdproof.core.rules.HoldingRule;
-import org.holdproof.core.rules.ReheatingRule;
-import org.holdproof.core.rules.ThermalDeath;
-import org.holdproof.core.rules.WrittenRule;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.CoolingRule.Clock;
 import org.holdproof.core.rules.CoolingRule.Condition;
 import org.holdproof.core.rules.CoolingRule.Start;
+import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.HoldingRule.Kind;
+import org.holdproof.core.rules.ReheatingRule;
+import org.holdproof.core.rules.ThermalDeath;
+import org.holdproof.core.rules.WrittenRule;
 
 /** Reads kinetics and the rules on cooling, holding and reheating, and the rules that are words first. */
 public final class RuleFiles {

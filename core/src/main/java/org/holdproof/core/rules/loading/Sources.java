@@ -1,7 +1,5 @@
 package org.holdproof.core.rules.loading;
 
-import org.holdproof.core.rules.Citation;
-import org.holdproof.core.rules.Source;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -9,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.Source;
 import org.holdproof.core.rules.Source.How;
 
 /** The documents rules come from, and the citations drawn from them. */

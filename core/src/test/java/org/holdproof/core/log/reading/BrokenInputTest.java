@@ -1,9 +1,5 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.DateOrder;
-import org.holdproof.core.log.LogSettings;
-import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
@@ -17,6 +13,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.holdproof.core.log.DateOrder;
+import org.holdproof.core.log.LogSettings;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.UnreadableLogException;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 

@@ -1,7 +1,5 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
@@ -12,6 +10,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.holdproof.core.log.LogFault.Kind;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.UnreadableLogException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

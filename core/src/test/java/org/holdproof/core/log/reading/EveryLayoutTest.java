@@ -1,7 +1,5 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.LogSettings;
-import org.holdproof.core.log.ProbeLog;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -19,6 +17,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.LongStream;
+import org.holdproof.core.log.LogSettings;
+import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;

@@ -1,15 +1,15 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.GapLimit;
-import org.holdproof.core.log.LogFault;
-import org.holdproof.core.log.ProbeLog;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import org.holdproof.core.log.GapLimit;
+import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.LogFault.Kind;
+import org.holdproof.core.log.ProbeLog;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;

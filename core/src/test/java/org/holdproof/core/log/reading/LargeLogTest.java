@@ -1,11 +1,11 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.LogSettings;
-import org.holdproof.core.log.ProbeLog;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import org.holdproof.core.log.LogSettings;
+import org.holdproof.core.log.ProbeLog;
 import org.junit.jupiter.api.Test;
 
 /** A long log takes no more memory than its columns, and not a letter of it is kept. */

@@ -1,15 +1,15 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.Channel;
-import org.holdproof.core.log.DateOrder;
-import org.holdproof.core.log.LogSettings;
-import org.holdproof.core.log.ProbeLog;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
+import org.holdproof.core.log.Channel;
+import org.holdproof.core.log.DateOrder;
+import org.holdproof.core.log.LogSettings;
+import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;

@@ -1,11 +1,5 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.Channel;
-import org.holdproof.core.log.DateOrder;
-import org.holdproof.core.log.LogFault;
-import org.holdproof.core.log.LogSettings;
-import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
@@ -17,6 +11,12 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.core.log.Channel;
+import org.holdproof.core.log.DateOrder;
+import org.holdproof.core.log.LogFault;
+import org.holdproof.core.log.LogSettings;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.UnreadableLogException;
 import org.holdproof.core.quantity.TemperatureUnit;
 
 /** Reads logs written out in tests. All data in these tests are synthetic. */

@@ -1,15 +1,15 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.DateOrder;
-import org.holdproof.core.log.LogSettings;
-import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.holdproof.core.log.DateOrder;
+import org.holdproof.core.log.LogSettings;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.UnreadableLogException;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -1,10 +1,5 @@
 package org.holdproof.core.rules.loading;
 
-import org.holdproof.core.rules.Citation;
-import org.holdproof.core.rules.DeathTime;
-import org.holdproof.core.rules.GrowthFact;
-import org.holdproof.core.rules.GrowthModel;
-import org.holdproof.core.rules.RuleLibrary;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
@@ -12,7 +7,12 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.DeathTime;
+import org.holdproof.core.rules.GrowthFact;
+import org.holdproof.core.rules.GrowthModel;
 import org.holdproof.core.rules.GrowthModel.Concern;
+import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.rules.Source.How;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
