@@ -1,9 +1,12 @@
 package org.holdproof.core.log.reading;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.log.Trace;
 
 /**
  * Looks for readings that are suspect but kept, and for spells without readings. The thresholds are common practice, no
@@ -30,6 +33,7 @@ final class ReadingChecks {
 
     private static final double POWER_ON_DISTANCE = 10;
     private static final double SAME = 1e-9;
+    private static final long NEVER_A_GAP_MILLIS = Math.round(GapLimit.FLOOR_MINUTES * 60_000);
 
     private final ProbeLog log;
     private final FaultLedger ledger;
@@ -47,8 +51,7 @@ final class ReadingChecks {
     }
 
     private void run(int channel) {
-        double limit = GapLimit.minutes(log, channel);
-        long gapMillis = (long) (limit * 60_000);
+        Gaps gaps = new Gaps(channel);
         int before = -1;
         int runStart = -1;
         int runCount = 0;
@@ -59,9 +62,7 @@ final class ReadingChecks {
             }
             if (before >= 0) {
                 long interval = log.millis(row) - log.millis(before);
-                if (interval > gapMillis) {
-                    gap(channel, before, row, limit);
-                }
+                gaps.look(before, row, interval);
                 double step = reading - log.celsius(channel, before);
                 if (step != 0) {
                     changes(channel, before, row, step, interval);
@@ -82,16 +83,6 @@ final class ReadingChecks {
 
     private String name(int channel) {
         return log.channels().get(channel).name();
-    }
-
-    private void gap(int channel, int before, int row, double limit) {
-        double minutes = (log.millis(row) - log.millis(before)) / 60_000.0;
-        ledger.add(
-                LogFault.Kind.GAP,
-                name(channel),
-                log.line(before),
-                log.line(row),
-                String.format(Locale.ROOT, "no reading for %.1f min; longer than %.1f min is a gap", minutes, limit));
     }
 
     private void changes(int channel, int before, int row, double step, long interval) {
@@ -158,6 +149,40 @@ final class ReadingChecks {
                                 high - low));
                 return;
             }
+        }
+    }
+
+    /** The gaps of one channel. Its trace is made only where an interval is long enough to be one. */
+    private final class Gaps {
+        private final int channel;
+        private final List<Trace> readings = new ArrayList<>(1);
+        private int reading;
+
+        Gaps(int channel) {
+            this.channel = channel;
+        }
+
+        /** Looks at the channel's next interval, between two rows. */
+        void look(int before, int row, long millis) {
+            if (millis > NEVER_A_GAP_MILLIS) {
+                if (readings.isEmpty()) {
+                    readings.add(log.trace(channel));
+                }
+                if (GapLimit.isGap(readings.get(0), reading)) {
+                    enter(before, row, millis / 60_000.0, GapLimit.around(readings.get(0), reading));
+                }
+            }
+            reading++;
+        }
+
+        private void enter(int before, int row, double minutes, double limit) {
+            ledger.add(
+                    LogFault.Kind.GAP,
+                    name(channel),
+                    log.line(before),
+                    log.line(row),
+                    String.format(
+                            Locale.ROOT, "no reading for %.1f min; longer than %.1f min is a gap", minutes, limit));
         }
     }
 }

@@ -149,9 +149,7 @@ class FaultsTest {
         }
         ProbeLog log = Logs.read(text.toString(), Logs.NONE);
         assertFault(log, Kind.GAP, "core", 11, 12);
-        assertThat(GapLimit.minutes(log, 0))
-                .isEqualTo(GapLimit.minutes(log.trace(0), java.util.OptionalDouble.empty()))
-                .isEqualTo(12);
+        assertThat(GapLimit.around(log.trace(0), 9)).isEqualTo(12);
     }
 
     @Test
