@@ -109,9 +109,10 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
         List<String> foot = new ArrayList<>();
         Optional<Check> worst = assessment.checks().stream()
                 .filter(check -> check.verdict() == assessment.verdict())
-                .filter(check -> !check.next().isEmpty())
+                .filter(check -> check.next().isPresent())
                 .findFirst();
-        String next = worst.map(check -> "Next: " + check.next())
+        String next = worst.flatMap(check -> check.next())
+                .map(words -> "Next: " + words)
                 .orElseGet(() -> assessment.cautions().isEmpty()
                         ? "Next: file the report; keep the food as the label and plan say."
                         : "Mind: " + assessment.cautions().get(0).text());
@@ -143,8 +144,7 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
     private Trace trace() {
         String governing = assessment.checks().stream()
                 .filter(check -> check.id().startsWith("lethality"))
-                .map(Check::channel)
-                .filter(channel -> !channel.isEmpty())
+                .flatMap(check -> check.channel().stream())
                 .findFirst()
                 .orElse(assessment.batch().columns().core().get(0));
         return log.trace(log.channelNamed(governing).orElse(0));

@@ -30,7 +30,7 @@ final class Figures {
     }
 
     private static String unit(Check check) {
-        return check.unit().isEmpty() ? "" : " " + check.unit();
+        return check.unit().map(unit -> " " + unit).orElse("");
     }
 
     private static String figure(double value, Check check) {

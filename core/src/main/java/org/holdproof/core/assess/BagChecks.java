@@ -59,29 +59,28 @@ public final class BagChecks {
         Verdict verdict = coldest.map(celsius ->
                         Verdict.of(celsius, Comparison.AT_LEAST, limit.celsius(), TemperatureUnit.SLACK_CELSIUS))
                 .orElse(Verdict.NOT_PROVEN);
-        return new Check(
-                ID,
-                "Bag sealed while hot",
-                "sealed after the cook at a core " + Comparison.AT_LEAST.words() + " "
-                        + evidence.wording().boundary(limit),
-                Optional.of(rule.citation()),
-                verdict,
-                coldest.map(celsius -> new Bounded(
+        return Check.of(ID, "Bag sealed while hot")
+                .required("sealed after the cook at a core " + Comparison.AT_LEAST.words() + " "
+                        + evidence.wording().boundary(limit))
+                .citation(rule.citation())
+                .verdict(verdict)
+                .measured(coldest.map(celsius -> new Bounded(
                         unit.fromCelsius(celsius.worst()),
                         unit.fromCelsius(celsius.nominal()),
-                        unit.fromCelsius(celsius.best()))),
-                coldest.isPresent() ? OptionalDouble.of(limit.value()) : OptionalDouble.empty(),
-                Comparison.AT_LEAST,
-                unit.symbol(),
-                coldest.isPresent()
-                        ? "The coldest core probe stood at "
-                                + evidence.wording().temperature(coldest.get().nominal()) + " when the bag was sealed."
-                        : "No core reading on both sides of the moment the bag was sealed.",
-                verdict == Verdict.MET
-                        ? ""
-                        : "Do not keep it in the bag on this record. Cool it open, or reheat and pack again, as the HACCP plan says.",
-                "",
-                Optional.of(new Span(at, at)));
+                        unit.fromCelsius(celsius.best()))))
+                .limit(coldest.isPresent() ? OptionalDouble.of(limit.value()) : OptionalDouble.empty())
+                .comparison(Comparison.AT_LEAST)
+                .unit(unit.symbol())
+                .why(
+                        coldest.isPresent()
+                                ? "The coldest core probe stood at "
+                                        + evidence.wording()
+                                                .temperature(coldest.get().nominal()) + " when the bag was sealed."
+                                : "No core reading on both sides of the moment the bag was sealed.")
+                .next(
+                        "Do not keep it in the bag on this record. Cool it open, or reheat and pack again, as the HACCP plan says.")
+                .window(new Span(at, at))
+                .build();
     }
 
     /** The temperature at a moment between two readings that are no gap apart. */

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.measure.BandTime;
@@ -107,23 +106,21 @@ public final class ComeUpCheck {
         Verdict kept = Check.judge(heating.minutes(), rule.timeComparison(), limit);
         String band = evidence.wording().boundary(rule.from().orElseThrow()) + " and "
                 + evidence.wording().boundary(rule.limit().orElseThrow());
-        return new Check(
-                ID,
-                "Come-up fast enough",
-                rule.timeComparison().words() + " " + Wording.minutes(limit) + " in all between " + band
-                        + " while heating",
-                Optional.of(rule.citation()),
-                kept == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN,
-                Optional.of(heating.minutes()),
-                OptionalDouble.of(limit),
-                rule.timeComparison(),
-                "min",
-                why(heating, kept, limit),
-                kept == Verdict.MET
-                        ? ""
-                        : "Do not serve on this record. Have growth during the come-up evaluated; S. aureus toxin is not undone by heat.",
-                heating.trace().channel(),
-                Optional.of(heating.span()));
+        return Check.of(ID, "Come-up fast enough")
+                .required(rule.timeComparison().words() + " " + Wording.minutes(limit) + " in all between " + band
+                        + " while heating")
+                .citation(rule.citation())
+                .verdict(kept == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN)
+                .measured(heating.minutes())
+                .limit(limit)
+                .comparison(rule.timeComparison())
+                .unit("min")
+                .why(why(heating, kept, limit))
+                .next(
+                        "Do not serve on this record. Have growth during the come-up evaluated; S. aureus toxin is not undone by heat.")
+                .channel(heating.trace().channel())
+                .window(heating.span())
+                .build();
     }
 
     private String why(Heating heating, Verdict kept, double limit) {
@@ -138,9 +135,9 @@ public final class ComeUpCheck {
                     + Wording.minutes(heating.minutes().worst()) + ".";
         }
         if (kept == Verdict.NOT_PROVEN) {
-            return slowest + "was in the range for between "
-                    + Wording.minutes(heating.minutes().best()) + " and "
-                    + Wording.minutes(heating.minutes().worst()) + ": the record does not decide.";
+            return slowest + "was in the range for "
+                    + Wording.between(
+                            heating.minutes().best(), heating.minutes().worst()) + ": the record does not decide.";
         }
         return slowest + "was in the range for at least "
                 + Wording.minutes(heating.minutes().best())

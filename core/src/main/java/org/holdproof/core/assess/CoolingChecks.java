@@ -150,20 +150,19 @@ public final class CoolingChecks {
                 bounds.shortestMinutes());
         CoolingRule.Stage stage = bounds.stage();
         Verdict verdict = CoolingClock.judge(bounds);
-        return new Check(
-                ID + "." + stage.number(),
-                "Cooled in time, stage " + stage.number(),
-                required(stage),
-                Optional.of(rule.citation()),
-                verdict,
-                Optional.of(minutes),
-                stage.maxMinutes(),
-                stage.comparison(),
-                "min",
-                why(trace, bounds, straight, verdict),
-                verdict == Verdict.MET ? "" : next(rule),
-                trace.channel(),
-                Optional.of(new Span(trace.firstMillis(), trace.lastMillis())));
+        return Check.of(ID + "." + stage.number(), "Cooled in time, stage " + stage.number())
+                .required(required(stage))
+                .citation(rule.citation())
+                .verdict(verdict)
+                .measured(minutes)
+                .limit(stage.maxMinutes())
+                .comparison(stage.comparison())
+                .unit("min")
+                .why(why(trace, bounds, straight, verdict))
+                .next(next(rule))
+                .channel(trace.channel())
+                .window(new Span(trace.firstMillis(), trace.lastMillis()))
+                .build();
     }
 
     private String required(CoolingRule.Stage stage) {
@@ -212,8 +211,8 @@ public final class CoolingChecks {
                     + ", too close to " + end + " to be sure of with a tolerance of "
                     + evidence.wording().difference(evidence.toleranceCelsius()) + ".";
         }
-        String took = warmest + "took " + Wording.minutes(straight.shortestMinutes()) + " (between "
-                + Wording.minutes(bounds.shortestMinutes()) + " and " + Wording.minutes(bounds.longestMinutes()) + ")";
+        String took = warmest + "took " + Wording.minutes(straight.shortestMinutes()) + " ("
+                + Wording.between(bounds.shortestMinutes(), bounds.longestMinutes()) + ")";
         String ranOut = verdict == Verdict.NOT_MET && bounds.limitMillis().isPresent()
                 ? "; the limit ran out at "
                         + evidence.wording().clock(bounds.limitMillis().getAsLong())
@@ -229,19 +228,12 @@ public final class CoolingChecks {
     }
 
     private static Check unanswered(String rule, String why) {
-        return new Check(
-                ID,
-                "Cooled in time",
-                rule,
-                Optional.empty(),
-                Verdict.NOT_PROVEN,
-                Optional.empty(),
-                OptionalDouble.empty(),
-                Comparison.AT_MOST,
-                "",
-                why,
-                "Do not serve on this record. Hold the food apart and follow the HACCP plan.",
-                "",
-                Optional.empty());
+        return Check.of(ID, "Cooled in time")
+                .required(rule)
+                .verdict(Verdict.NOT_PROVEN)
+                .comparison(Comparison.AT_MOST)
+                .why(why)
+                .next("Do not serve on this record. Hold the food apart and follow the HACCP plan.")
+                .build();
     }
 }

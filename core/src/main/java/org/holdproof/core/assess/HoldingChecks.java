@@ -3,7 +3,6 @@ package org.holdproof.core.assess;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
@@ -64,20 +63,15 @@ public final class HoldingChecks {
                         ? "Hold the food apart and follow the HACCP plan."
                         : rule.correctiveAction().strip().replaceAll("[.;]*$", "") + ".");
         if (traces.stream().anyMatch(trace -> !covers(trace, span))) {
-            return new Check(
-                    id,
-                    title,
-                    required,
-                    Optional.of(rule.citation()),
-                    Verdict.NOT_PROVEN,
-                    Optional.empty(),
-                    OptionalDouble.empty(),
-                    rule.comparison(),
-                    "",
-                    "The core readings do not cover the " + stage.kind().title() + " from its start to its end.",
-                    next,
-                    "",
-                    Optional.of(span));
+            return Check.of(id, title)
+                    .required(required)
+                    .citation(rule.citation())
+                    .verdict(Verdict.NOT_PROVEN)
+                    .comparison(rule.comparison())
+                    .why("The core readings do not cover the " + stage.kind().title() + " from its start to its end.")
+                    .next(next)
+                    .window(span)
+                    .build();
         }
         record Held(Trace trace, HeldLevel level, Verdict verdict) {}
         double limitCelsius = limit.celsius();
@@ -97,23 +91,22 @@ public final class HoldingChecks {
                 .orElseThrow();
         TemperatureUnit unit = limit.unit();
         Bounded celsius = governing.level().celsius();
-        return new Check(
-                id,
-                title,
-                required,
-                Optional.of(rule.citation()),
-                governing.verdict(),
-                Optional.of(new Bounded(
+        return Check.of(id, title)
+                .required(required)
+                .citation(rule.citation())
+                .verdict(governing.verdict())
+                .measured(new Bounded(
                         unit.fromCelsius(celsius.worst()),
                         unit.fromCelsius(celsius.nominal()),
-                        unit.fromCelsius(celsius.best()))),
-                OptionalDouble.of(limit.value()),
-                rule.comparison(),
-                unit.symbol(),
-                why(rule, governing.trace(), governing.level()),
-                governing.verdict() == Verdict.MET ? "" : next,
-                governing.trace().channel(),
-                Optional.of(span));
+                        unit.fromCelsius(celsius.best())))
+                .limit(limit.value())
+                .comparison(rule.comparison())
+                .unit(unit.symbol())
+                .why(why(rule, governing.trace(), governing.level()))
+                .next(next)
+                .channel(governing.trace().channel())
+                .window(span)
+                .build();
     }
 
     private String why(HoldingRule rule, Trace trace, HeldLevel level) {

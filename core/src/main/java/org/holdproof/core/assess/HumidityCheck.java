@@ -10,7 +10,6 @@ import org.holdproof.core.batch.Moisture.Means;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
@@ -85,7 +84,7 @@ public final class HumidityCheck {
         if (from > cook.get().toMillis()) {
             return false;
         }
-        return lethality.span().filter(span -> span.fromMillis() >= from).isPresent()
+        return lethality.window().filter(span -> span.fromMillis() >= from).isPresent()
                 || evidence.within(new Span(from, cook.get().toMillis())).stream()
                         .allMatch(trace -> !trace.isEmpty() && judge(trace).verdict() == Verdict.MET);
     }
@@ -149,39 +148,29 @@ public final class HumidityCheck {
     }
 
     private static Check answer(HumidityOption option, Verdict verdict, String why, String next) {
-        return new Check(
-                ID,
-                "Surface kept moist",
-                "a moist surface in the lethal step: " + option.title().toLowerCase(Locale.ROOT),
-                Optional.of(option.citation()),
-                verdict,
-                Optional.<Bounded>empty(),
-                OptionalDouble.empty(),
-                Comparison.AT_LEAST,
-                "",
-                why,
-                next,
-                "",
-                Optional.empty());
+        return Check.of(ID, "Surface kept moist")
+                .required(
+                        "a moist surface in the lethal step: " + option.title().toLowerCase(Locale.ROOT))
+                .citation(option.citation())
+                .verdict(verdict)
+                .comparison(Comparison.AT_LEAST)
+                .why(why)
+                .next(next)
+                .build();
     }
 
     private static Check unproven(HumidityOption first, List<String> tried) {
-        return new Check(
-                ID,
-                "Surface kept moist",
-                "a moist surface in the lethal step, by one of the guideline's options, or a sealed bag",
-                Optional.of(first.citation()),
-                Verdict.NOT_PROVEN,
-                Optional.<Bounded>empty(),
-                OptionalDouble.empty(),
-                Comparison.AT_LEAST,
-                "",
-                "The lethal step was not sealed, and the record shows no moist surface"
+        return Check.of(ID, "Surface kept moist")
+                .required("a moist surface in the lethal step, by one of the guideline's options, or a sealed bag")
+                .citation(first.citation())
+                .verdict(Verdict.NOT_PROVEN)
+                .comparison(Comparison.AT_LEAST)
+                .why("The lethal step was not sealed, and the record shows no moist surface"
                         + (tried.isEmpty() ? "" : " (" + String.join("; ", tried) + ")")
-                        + ". Dry heat without it is a gap the guideline names (scientific gap 3).",
-                "Do not serve on this record. Add the moment of bagging, or how the surface was kept moist in the smoker, or finish the cook sealed in the bag until a row is met there.",
-                "",
-                Optional.empty());
+                        + ". Dry heat without it is a gap the guideline names (scientific gap 3).")
+                .next(
+                        "Do not serve on this record. Add the moment of bagging, or how the surface was kept moist in the smoker, or finish the cook sealed in the bag until a row is met there.")
+                .build();
     }
 
     /** Smoke that dries a piece before it is bagged may leave it drier than the table was worked out for. */

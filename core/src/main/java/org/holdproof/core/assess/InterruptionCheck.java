@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
@@ -38,24 +37,21 @@ public final class InterruptionCheck {
         }
         Optional<CoolingRule> rule = evidence.authority().nonContinuous();
         String approval = evidence.batch().approval();
-        checks.add(new Check(
-                ID,
-                "Approved as a cook in two heatings",
-                "a written procedure the authority approved beforehand, for food chilled between two heatings",
-                rule.map(CoolingRule::citation),
-                Verdict.NOT_PROVEN,
-                Optional.empty(),
-                OptionalDouble.empty(),
-                Comparison.AT_MOST,
-                "",
-                approval.isEmpty()
-                        ? "The record has a " + chill.get().kind().title()
-                                + " between two cooking stages and names no approval."
-                        : "The record names approval " + approval
-                                + "; whether this batch kept its terms is for the authority to say.",
-                "Do not serve on this record. Put it to the authority with the approved procedure.",
-                "",
-                Optional.of(evidence.timeline().span(chill.get()))));
+        checks.add(Check.of(ID, "Approved as a cook in two heatings")
+                .required(
+                        "a written procedure the authority approved beforehand, for food chilled between two heatings")
+                .citation(rule.map(CoolingRule::citation))
+                .verdict(Verdict.NOT_PROVEN)
+                .comparison(Comparison.AT_MOST)
+                .why(
+                        approval.isEmpty()
+                                ? "The record has a " + chill.get().kind().title()
+                                        + " between two cooking stages and names no approval."
+                                : "The record names approval " + approval
+                                        + "; whether this batch kept its terms is for the authority to say.")
+                .next("Do not serve on this record. Put it to the authority with the approved procedure.")
+                .window(evidence.timeline().span(chill.get()))
+                .build());
         rule.flatMap(found -> firstHeating(found, chill.get())).ifPresent(checks::add);
         return checks;
     }
@@ -80,20 +76,18 @@ public final class InterruptionCheck {
         double limit = limited.get().maxMinutes().getAsDouble();
         Bounded minutes = Bounded.exactly(heating.minutes());
         Verdict verdict = Check.judge(minutes, limited.get().comparison(), limit);
-        return Optional.of(new Check(
-                ID + ".first-heating",
-                "First heating short enough",
-                "first heating " + limited.get().comparison().words() + " " + Wording.minutes(limit),
-                Optional.of(rule.citation()),
-                verdict,
-                Optional.of(minutes),
-                OptionalDouble.of(limit),
-                limited.get().comparison(),
-                "min",
-                "The first heating lasted " + Wording.minutes(heating.minutes()) + " by the record's stage times.",
-                verdict == Verdict.MET ? "" : "Do not serve on this record. Put it to the authority.",
-                "",
-                Optional.of(heating)));
+        return Optional.of(Check.of(ID + ".first-heating", "First heating short enough")
+                .required("first heating " + limited.get().comparison().words() + " " + Wording.minutes(limit))
+                .citation(rule.citation())
+                .verdict(verdict)
+                .measured(minutes)
+                .limit(limit)
+                .comparison(limited.get().comparison())
+                .unit("min")
+                .why("The first heating lasted " + Wording.minutes(heating.minutes()) + " by the record's stage times.")
+                .next("Do not serve on this record. Put it to the authority.")
+                .window(heating)
+                .build());
     }
 
     /** How far and how long the core fell on its way from the smoker to the bath. */

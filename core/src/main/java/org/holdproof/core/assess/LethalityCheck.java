@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.GeneralMethod;
@@ -18,7 +17,6 @@ import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
-import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.LethalityTable;
 import org.holdproof.core.rules.ThermalDeath;
@@ -85,21 +83,20 @@ public final class LethalityCheck {
                 .toList());
         LethalityRow row = governing.row();
         String at = evidence.wording().boundary(row.at());
-        return new Check(
-                ID,
-                TITLE,
-                "core at or above " + at + " for " + row.printedTime()
-                        + " without a break, or another row of the table",
-                Optional.of(row.citation()),
-                governing.verdict(),
-                Optional.of(governing.minutes()),
-                OptionalDouble.of(governing.limitMinutes()),
-                Comparison.AT_LEAST,
-                "min",
-                why(governing, rows, at),
-                next(governing.verdict()),
-                governing.trace().channel(),
-                deciding(governing));
+        return Check.of(ID, TITLE)
+                .required("core at or above " + at + " for " + row.printedTime()
+                        + " without a break, or another row of the table")
+                .citation(row.citation())
+                .verdict(governing.verdict())
+                .measured(governing.minutes())
+                .limit(governing.limitMinutes())
+                .comparison(Comparison.AT_LEAST)
+                .unit("min")
+                .why(why(governing, rows, at))
+                .next(next(governing.verdict()))
+                .channel(governing.trace().channel())
+                .window(deciding(governing))
+                .build();
     }
 
     private String why(RowJudgement governing, List<LethalityRow> rows, String at) {
@@ -127,10 +124,10 @@ public final class LethalityCheck {
         String blind = gapInside(governing)
                 ? "A gap in the readings breaks the spell: nothing is credited while nobody looked. "
                 : "";
-        return blind + probe + " stayed at or above " + at + " for between "
-                + Wording.minutes(governing.minutes().worst()) + " and "
-                + Wording.minutes(governing.minutes().best())
-                + "; " + governing.row().printedTime() + " is asked, so the record does not decide.";
+        return blind + probe + " stayed at or above " + at + " for "
+                + Wording.between(
+                        governing.minutes().worst(), governing.minutes().best()) + "; "
+                + governing.row().printedTime() + " is asked, so the record does not decide.";
     }
 
     /** When a row of the table was first proven, which may be another one, earlier. */
@@ -175,26 +172,24 @@ public final class LethalityCheck {
         }
         Bounded reduction = Objects.requireNonNull(least);
         Verdict verdict = Check.judge(reduction, Comparison.AT_LEAST, target);
-        return new Check(
-                ID,
-                TITLE,
-                String.format(Locale.ROOT, "%.1f-log reduction of %s, integrated", target, death.organism()),
-                Optional.of(death.citation()),
-                verdict,
-                Optional.of(reduction),
-                OptionalDouble.of(target),
-                Comparison.AT_LEAST,
-                "log10",
-                String.format(
+        return Check.of(ID, TITLE)
+                .required(String.format(Locale.ROOT, "%.1f-log reduction of %s, integrated", target, death.organism()))
+                .citation(death.citation())
+                .verdict(verdict)
+                .measured(reduction)
+                .limit(target)
+                .comparison(Comparison.AT_LEAST)
+                .unit("log10")
+                .why(String.format(
                         Locale.ROOT,
                         "The coldest probe (%s) gives %.1f log at worst, %.1f at best; %.1f is asked.",
                         governing.channel(),
                         reduction.worst(),
                         reduction.best(),
-                        target),
-                next(verdict),
-                governing.channel(),
-                Optional.empty());
+                        target))
+                .next(next(verdict))
+                .channel(governing.channel())
+                .build();
     }
 
     private boolean gapInside(RowJudgement governing) {
@@ -233,20 +228,13 @@ public final class LethalityCheck {
     }
 
     private static Check unanswered(String rule, String why, String next) {
-        return new Check(
-                ID,
-                TITLE,
-                rule,
-                Optional.<Citation>empty(),
-                Verdict.NOT_PROVEN,
-                Optional.empty(),
-                OptionalDouble.empty(),
-                Comparison.AT_LEAST,
-                "",
-                why,
-                next,
-                "",
-                Optional.empty());
+        return Check.of(ID, TITLE)
+                .required(rule)
+                .verdict(Verdict.NOT_PROVEN)
+                .comparison(Comparison.AT_LEAST)
+                .why(why)
+                .next(next)
+                .build();
     }
 
     private static LethalityRow lowestRow(List<LethalityRow> rows) {

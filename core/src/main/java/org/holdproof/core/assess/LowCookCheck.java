@@ -2,7 +2,6 @@ package org.holdproof.core.assess;
 
 import java.util.Comparator;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.measure.BandTime;
@@ -42,31 +41,29 @@ public final class LowCookCheck {
         return evidence.within(cook.get()).stream()
                 .filter(trace -> !trace.isEmpty())
                 .map(trace -> new Timed(trace, minutesBelow(trace, rule, evidence.toleranceCelsius())))
-                .max(Comparator.comparing(Timed::minutes, Slowest.FIRST))
+                .max(Comparator.comparing(Timed::minutes, Slowest.GOVERNS))
                 .map(slowest -> {
                     Verdict verdict = Check.judge(slowest.minutes(), rule.timeComparison(), limit);
                     String below = evidence.wording().boundary(rule.limit().get());
-                    return new Check(
-                            ID,
-                            "Not cooked too long below " + below,
-                            "heating and cooking below " + below + " for "
-                                    + rule.timeComparison().words() + " " + Wording.minutes(limit),
-                            Optional.of(rule.citation()),
-                            verdict,
-                            Optional.of(slowest.minutes()),
-                            OptionalDouble.of(limit),
-                            rule.timeComparison(),
-                            "min",
-                            "The coldest probe (" + slowest.trace().channel() + ") was below it for between "
-                                    + Wording.minutes(slowest.minutes().best()) + " and "
-                                    + Wording.minutes(slowest.minutes().worst()) + ".",
-                            verdict == Verdict.MET
-                                    ? ""
-                                    : "Do not serve on this record. Ask the authority which validated process applies.",
-                            slowest.trace().channel(),
-                            Optional.of(new Span(
+                    return Check.of(ID, "Not cooked too long below " + below)
+                            .required("heating and cooking below " + below + " for "
+                                    + rule.timeComparison().words() + " " + Wording.minutes(limit))
+                            .citation(rule.citation())
+                            .verdict(verdict)
+                            .measured(slowest.minutes())
+                            .limit(limit)
+                            .comparison(rule.timeComparison())
+                            .unit("min")
+                            .why("The coldest probe (" + slowest.trace().channel() + ") was below it for "
+                                    + Wording.between(
+                                            slowest.minutes().best(),
+                                            slowest.minutes().worst()) + ".")
+                            .next("Do not serve on this record. Ask the authority which validated process applies.")
+                            .channel(slowest.trace().channel())
+                            .window(new Span(
                                     slowest.trace().firstMillis(),
-                                    slowest.trace().lastMillis())));
+                                    slowest.trace().lastMillis()))
+                            .build();
                 });
     }
 }

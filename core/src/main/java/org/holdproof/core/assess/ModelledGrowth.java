@@ -41,7 +41,7 @@ final class ModelledGrowth {
         checks.stream()
                 .filter(check -> check.id().equals(ComeUpCheck.ID) && check.verdict() != Verdict.MET)
                 .findFirst()
-                .flatMap(Check::span)
+                .flatMap(Check::window)
                 .flatMap(span -> said("growth.come-up", "while heating", span, false))
                 .ifPresent(cautions::add);
         boolean missed = checks.stream()

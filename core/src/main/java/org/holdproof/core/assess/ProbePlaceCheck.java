@@ -92,22 +92,18 @@ public final class ProbePlaceCheck {
 
     private static Check unproven(Judged probe) {
         PlausibilityFinding finding = probe.finding();
-        return new Check(
-                ID,
-                "Probe sat in the core",
-                "readings that a core of the declared thickness can have given",
-                Optional.empty(),
-                Verdict.NOT_PROVEN,
-                Optional.empty(),
-                OptionalDouble.empty(),
-                Comparison.AT_MOST,
-                "",
-                "The readings of " + probe.trace().channel() + " are "
+        return Check.of(ID, "Probe sat in the core")
+                .required("readings that a core of the declared thickness can have given")
+                .verdict(Verdict.NOT_PROVEN)
+                .comparison(Comparison.AT_MOST)
+                .why("The readings of " + probe.trace().channel() + " are "
                         + finding.outcome().title() + ": " + finding.why()
-                        + ". Pasteurization at the core is not shown by them.",
-                "Do not serve on this record. Check where the probe sat and the declared thickness; cook on with a probe in the thickest part until a row is proven there.",
-                probe.trace().channel(),
-                Optional.of(new Span(probe.trace().firstMillis(), probe.trace().lastMillis())));
+                        + ". Pasteurization at the core is not shown by them.")
+                .next(
+                        "Do not serve on this record. Check where the probe sat and the declared thickness; cook on with a probe in the thickest part until a row is proven there.")
+                .channel(probe.trace().channel())
+                .window(new Span(probe.trace().firstMillis(), probe.trace().lastMillis()))
+                .build();
     }
 
     /** The lethality check, unproven where the readings it rests on are no core's. */
@@ -116,20 +112,11 @@ public final class ProbePlaceCheck {
         if (impossible.isEmpty() || lethality.verdict() != Verdict.MET) {
             return lethality;
         }
-        return new Check(
-                lethality.id(),
-                lethality.title(),
-                lethality.rule(),
-                lethality.citation(),
-                Verdict.NOT_PROVEN,
-                lethality.measured(),
-                lethality.limit(),
-                lethality.comparison(),
-                lethality.unit(),
-                lethality.why() + " But the probe's readings are not a core's.",
-                impossible.get().next(),
-                lethality.channel(),
-                lethality.span());
+        return lethality.toBuilder()
+                .verdict(Verdict.NOT_PROVEN)
+                .why(lethality.why() + " But the probe's readings are not a core's.")
+                .next(impossible.get().next().orElseThrow())
+                .build();
     }
 
     /** What could not be answered, and why. */

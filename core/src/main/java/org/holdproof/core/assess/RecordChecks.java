@@ -55,22 +55,19 @@ final class RecordChecks {
             }
         }
         boolean met = uncovered.isEmpty();
-        return new Check(
-                "record.coverage",
-                "Record covers the stages",
-                "core readings from the start to the end of each stage that heats or chills",
-                Optional.empty(),
-                met ? Verdict.MET : Verdict.NOT_PROVEN,
-                Optional.of(Bounded.exactly(missing)),
-                OptionalDouble.of(0),
-                Comparison.AT_MOST,
-                "min",
-                met
-                        ? "Each stage has core readings from its start to its end."
-                        : "No core reading at the start or the end of: " + String.join(", ", uncovered) + ".",
-                met ? "" : "Add the missing part of the log, or mend the stage times if they are wrong.",
-                "",
-                Optional.empty());
+        return Check.of("record.coverage", "Record covers the stages")
+                .required("core readings from the start to the end of each stage that heats or chills")
+                .verdict(met ? Verdict.MET : Verdict.NOT_PROVEN)
+                .measured(Bounded.exactly(missing))
+                .limit(0)
+                .comparison(Comparison.AT_MOST)
+                .unit("min")
+                .why(
+                        met
+                                ? "Each stage has core readings from its start to its end."
+                                : "No core reading at the start or the end of: " + String.join(", ", uncovered) + ".")
+                .next(met ? "" : "Add the missing part of the log, or mend the stage times if they are wrong.")
+                .build();
     }
 
     private static boolean needsReadings(Stage.Kind kind) {
@@ -97,21 +94,17 @@ final class RecordChecks {
                 .max()
                 .orElse(0);
         Verdict verdict = Check.judge(Bounded.exactly(longest), Comparison.AT_MOST, GapLimit.CEILING_MINUTES);
-        return new Check(
-                "record.interval",
-                "Read often enough",
-                "a reading at least every " + Wording.minutes(GapLimit.CEILING_MINUTES)
-                        + " (FSIS Cooking Guideline 2021, page 75)",
-                Optional.empty(),
-                verdict == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN,
-                Optional.of(Bounded.exactly(longest)),
-                OptionalDouble.of(GapLimit.CEILING_MINUTES),
-                Comparison.AT_MOST,
-                "min",
-                "The usual interval between core readings is " + Wording.minutes(longest) + ".",
-                verdict == Verdict.MET ? "" : "Set the logger to a shorter interval.",
-                "",
-                Optional.empty());
+        return Check.of("record.interval", "Read often enough")
+                .required("a reading at least every " + Wording.minutes(GapLimit.CEILING_MINUTES)
+                        + " (FSIS Cooking Guideline 2021, page 75)")
+                .verdict(verdict == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN)
+                .measured(Bounded.exactly(longest))
+                .limit(GapLimit.CEILING_MINUTES)
+                .comparison(Comparison.AT_MOST)
+                .unit("min")
+                .why("The usual interval between core readings is " + Wording.minutes(longest) + ".")
+                .next("Set the logger to a shorter interval.")
+                .build();
     }
 
     private Check instrument() {
@@ -122,20 +115,14 @@ final class RecordChecks {
                 ? "a thermometer checked and true within " + evidence.wording().difference(allowed.getAsDouble())
                 : "a thermometer checked against a known temperature";
         if (error.isEmpty()) {
-            return new Check(
-                    "instrument",
-                    "Thermometer trusted",
-                    rule,
-                    Optional.empty(),
-                    Verdict.NOT_PROVEN,
-                    Optional.empty(),
-                    allowed,
-                    Comparison.AT_MOST,
-                    "",
-                    "The batch record holds no check of thermometer " + instrument.id() + ".",
-                    "Check it in ice water or boiling water and add the result to the batch record.",
-                    "",
-                    Optional.empty());
+            return Check.of("instrument", "Thermometer trusted")
+                    .required(rule)
+                    .verdict(Verdict.NOT_PROVEN)
+                    .limit(allowed)
+                    .comparison(Comparison.AT_MOST)
+                    .why("The batch record holds no check of thermometer " + instrument.id() + ".")
+                    .next("Check it in ice water or boiling water and add the result to the batch record.")
+                    .build();
         }
         double off = Math.abs(error.getAsDouble());
         Verdict verdict = allowed.isPresent()
@@ -148,20 +135,16 @@ final class RecordChecks {
                         "Its last check found it %s too %s; every reading was corrected by that much.",
                         evidence.wording().difference(off),
                         error.getAsDouble() > 0 ? "high" : "low");
-        return new Check(
-                "instrument",
-                "Thermometer trusted",
-                rule,
-                Optional.empty(),
-                verdict == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN,
-                Optional.of(Bounded.exactly(off)),
-                allowed,
-                Comparison.AT_MOST,
-                "°C",
-                corrected + (verdict == Verdict.MET ? "" : " It is outside what the authority allows."),
-                verdict == Verdict.MET ? "" : "Take the thermometer out of use until it is serviced and checked again.",
-                "",
-                Optional.empty());
+        return Check.of("instrument", "Thermometer trusted")
+                .required(rule)
+                .verdict(verdict == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN)
+                .measured(Bounded.exactly(off))
+                .limit(allowed)
+                .comparison(Comparison.AT_MOST)
+                .unit("°C")
+                .why(corrected + (verdict == Verdict.MET ? "" : " It is outside what the authority allows."))
+                .next("Take the thermometer out of use until it is serviced and checked again.")
+                .build();
     }
 
     List<Caution> cautions(ProbeLog log) {

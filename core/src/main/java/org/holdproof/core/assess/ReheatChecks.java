@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
@@ -68,24 +67,24 @@ public final class ReheatChecks {
                         RowJudgement.of(trace, List.of(row), evidence.toleranceCelsius(), evidence.gapMinutes(trace)))
                 .toList());
         Bounded minutes = governing.minutes();
-        return new Check(
-                TARGET,
-                "Reheated hot enough",
-                "core " + rule.comparison().words() + " " + evidence.wording().boundary(target)
-                        + (rule.holdSeconds() > 0 ? " for " + row.printedTime() : ""),
-                Optional.of(rule.citation()),
-                governing.verdict(),
-                Optional.of(minutes),
-                OptionalDouble.of(governing.limitMinutes()),
-                Comparison.AT_LEAST,
-                "min",
-                "The coldest probe (" + governing.trace().channel() + ") was there for "
+        return Check.of(TARGET, "Reheated hot enough")
+                .required("core " + rule.comparison().words() + " "
+                        + evidence.wording().boundary(target)
+                        + (rule.holdSeconds() > 0 ? " for " + row.printedTime() : ""))
+                .citation(rule.citation())
+                .verdict(governing.verdict())
+                .measured(minutes)
+                .limit(governing.limitMinutes())
+                .comparison(Comparison.AT_LEAST)
+                .unit("min")
+                .why("The coldest probe (" + governing.trace().channel() + ") was there for "
                         + Wording.minutes(minutes.worst()) + " at worst, " + Wording.minutes(minutes.best())
-                        + " at best.",
-                governing.verdict() == Verdict.MET ? "" : next(),
-                governing.trace().channel(),
-                Optional.of(new Span(
-                        governing.trace().firstMillis(), governing.trace().lastMillis())));
+                        + " at best.")
+                .next(next())
+                .channel(governing.trace().channel())
+                .window(new Span(
+                        governing.trace().firstMillis(), governing.trace().lastMillis()))
+                .build();
     }
 
     private Check time(List<Trace> traces, Boundary from, double limitMinutes) {
@@ -95,46 +94,39 @@ public final class ReheatChecks {
                 .map(trace -> new Timed(
                         trace,
                         ReheatClock.minutes(trace, from.celsius(), target.celsius(), evidence.toleranceCelsius())))
-                .max(Comparator.comparing(Timed::minutes, Slowest.FIRST))
+                .max(Comparator.comparing(Timed::minutes, Slowest.GOVERNS))
                 .orElseThrow();
         Verdict verdict = Check.judge(slowest.minutes(), rule.timeComparison(), limitMinutes);
-        return new Check(
-                TIME,
-                "Reheated fast enough",
-                "from " + evidence.wording().boundary(from) + " to "
+        return Check.of(TIME, "Reheated fast enough")
+                .required("from " + evidence.wording().boundary(from) + " to "
                         + evidence.wording().boundary(target) + " in "
-                        + rule.timeComparison().words() + " " + Wording.minutes(limitMinutes),
-                Optional.of(rule.citation()),
-                verdict,
-                Optional.of(slowest.minutes()),
-                OptionalDouble.of(limitMinutes),
-                rule.timeComparison(),
-                "min",
-                "The slowest probe (" + slowest.trace().channel() + ") took between "
-                        + Wording.minutes(slowest.minutes().best()) + " and "
-                        + Wording.minutes(slowest.minutes().worst()) + ".",
-                verdict == Verdict.MET ? "" : next(),
-                slowest.trace().channel(),
-                Optional.of(
-                        new Span(slowest.trace().firstMillis(), slowest.trace().lastMillis())));
+                        + rule.timeComparison().words() + " " + Wording.minutes(limitMinutes))
+                .citation(rule.citation())
+                .verdict(verdict)
+                .measured(slowest.minutes())
+                .limit(limitMinutes)
+                .comparison(rule.timeComparison())
+                .unit("min")
+                .why("The slowest probe (" + slowest.trace().channel() + ") took "
+                        + Wording.between(
+                                slowest.minutes().best(), slowest.minutes().worst()) + ".")
+                .next(next())
+                .channel(slowest.trace().channel())
+                .window(new Span(slowest.trace().firstMillis(), slowest.trace().lastMillis()))
+                .build();
     }
 
     private Check blind(Span span) {
-        return new Check(
-                TARGET,
-                "Reheated hot enough",
-                "core " + rule.comparison().words() + " "
-                        + evidence.wording().boundary(rule.target().orElseThrow()),
-                Optional.of(rule.citation()),
-                Verdict.NOT_PROVEN,
-                Optional.empty(),
-                OptionalDouble.empty(),
-                Comparison.AT_LEAST,
-                "",
-                "A core probe has no reading during the reheating.",
-                next(),
-                "",
-                Optional.of(span));
+        return Check.of(TARGET, "Reheated hot enough")
+                .required("core " + rule.comparison().words() + " "
+                        + evidence.wording().boundary(rule.target().orElseThrow()))
+                .citation(rule.citation())
+                .verdict(Verdict.NOT_PROVEN)
+                .comparison(Comparison.AT_LEAST)
+                .why("A core probe has no reading during the reheating.")
+                .next(next())
+                .window(span)
+                .build();
     }
 
     private String next() {

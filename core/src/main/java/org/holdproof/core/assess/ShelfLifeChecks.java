@@ -9,7 +9,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.measure.CoolingClock;
@@ -59,21 +58,18 @@ public final class ShelfLifeChecks {
         double allowed = ChronoUnit.DAYS.between(prepared(), last);
         Bounded days = Bounded.exactly(kept);
         Verdict verdict = Check.judge(days, Comparison.AT_MOST, allowed);
-        return Optional.of(new Check(
-                ID,
-                "Used by its last day",
-                rule.days() + " days at or below " + evidence.wording().boundary(rule.storeAt()) + ": last day "
-                        + DAY.format(last),
-                Optional.of(rule.citation()),
-                verdict,
-                Optional.of(days),
-                OptionalDouble.of(allowed),
-                Comparison.AT_MOST,
-                "d",
-                "Used on " + DAY.format(day) + ", made or packed on " + DAY.format(prepared()) + ".",
-                verdict == Verdict.MET ? "" : "Do not serve. " + rule.disposition() + ".",
-                "",
-                Optional.empty()));
+        return Optional.of(Check.of(ID, "Used by its last day")
+                .required(rule.days() + " days at or below "
+                        + evidence.wording().boundary(rule.storeAt()) + ": last day " + DAY.format(last))
+                .citation(rule.citation())
+                .verdict(verdict)
+                .measured(days)
+                .limit(allowed)
+                .comparison(Comparison.AT_MOST)
+                .unit("d")
+                .why("Used on " + DAY.format(day) + ", made or packed on " + DAY.format(prepared()) + ".")
+                .next("Do not serve. " + rule.disposition() + ".")
+                .build());
     }
 
     /** The use-by of each rule the authority names, for the label. */

@@ -2,7 +2,6 @@ package org.holdproof.core.assess;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.holdproof.core.assess.TimeAsControl.TimeOut;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
@@ -47,22 +46,21 @@ final class TimeOnlyCheck {
                 : limits.stream().anyMatch(limit -> readings.stream().allMatch(trace -> keeps(limit, trace, false)));
         TimeLimit limit = kept.orElse(limits.get(0));
         Verdict verdict = kept.isPresent() ? Verdict.MET : possible ? Verdict.NOT_PROVEN : Verdict.NOT_MET;
-        return Optional.of(new Check(
-                ID,
-                "Used within its time",
-                "out of temperature control for " + limit.timeComparison().words() + " "
+        return Optional.of(Check.of(ID, "Used within its time")
+                .required("out of temperature control for "
+                        + limit.timeComparison().words() + " "
                         + Wording.minutes(limit.maxMinutes())
-                        + (limit.marked() ? ", marked with its time" : "") + start(limit),
-                Optional.of(limit.citation()),
-                verdict,
-                Optional.of(minutes),
-                OptionalDouble.of(limit.maxMinutes()),
-                limit.timeComparison(),
-                "min",
-                why(minutes, readings, limit),
-                verdict == Verdict.MET ? "" : "Do not serve on this record. " + limit.disposition() + ".",
-                "",
-                Optional.of(evidence.timeline().span(spells.get(0)))));
+                        + (limit.marked() ? ", marked with its time" : "") + start(limit))
+                .citation(limit.citation())
+                .verdict(verdict)
+                .measured(minutes)
+                .limit(limit.maxMinutes())
+                .comparison(limit.timeComparison())
+                .unit("min")
+                .why(why(minutes, readings, limit))
+                .next("Do not serve on this record. " + limit.disposition() + ".")
+                .window(evidence.timeline().span(spells.get(0)))
+                .build());
     }
 
     private String start(TimeLimit limit) {

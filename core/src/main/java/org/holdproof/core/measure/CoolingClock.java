@@ -59,9 +59,9 @@ public final class CoolingClock {
             OptionalLong earliestStartMillis,
             OptionalLong limitMillis) {}
 
-    private record Instant(double earliest, double latest) {
-        static Instant exactly(double minutes) {
-            return new Instant(minutes, minutes);
+    private record Moment(double earliest, double latest) {
+        static Moment exactly(double minutes) {
+            return new Moment(minutes, minutes);
         }
     }
 
@@ -92,11 +92,11 @@ public final class CoolingClock {
             throw new IllegalArgumentException("no readings to time");
         }
         List<StageTime> times = new ArrayList<>();
-        Instant first = Instant.exactly(0);
-        Instant previousEnd = Instant.exactly(0);
+        Moment first = Moment.exactly(0);
+        Moment previousEnd = Moment.exactly(0);
         for (CoolingRule.Stage stage : rule.stages()) {
-            Instant start = start(stage, first, previousEnd);
-            Instant end = end(stage);
+            Moment start = start(stage, first, previousEnd);
+            Moment end = end(stage);
             if (times.isEmpty()) {
                 first = start;
             }
@@ -106,26 +106,26 @@ public final class CoolingClock {
         return times;
     }
 
-    private Instant start(CoolingRule.Stage stage, Instant first, Instant previousEnd) {
+    private Moment start(CoolingRule.Stage stage, Moment first, Moment previousEnd) {
         return switch (stage.start()) {
             case SAME_AS_FIRST -> first;
             case AFTER_PREVIOUS -> previousEnd;
-            case FALLS_THROUGH -> stage.from().map(this::fall).orElse(Instant.exactly(0));
-            case START_OF_CHILLING -> Instant.exactly(minutes(events.startOfChilling(), 0));
+            case FALLS_THROUGH -> stage.from().map(this::fall).orElse(Moment.exactly(0));
+            case START_OF_CHILLING -> Moment.exactly(minutes(events.startOfChilling(), 0));
             case END_OF_COOKING, START_OF_HEATING, END_OF_PREPARATION ->
-                Instant.exactly(minutes(events.endOfHeating(), 0));
+                Moment.exactly(minutes(events.endOfHeating(), 0));
         };
     }
 
-    private Instant end(CoolingRule.Stage stage) {
+    private Moment end(CoolingRule.Stage stage) {
         return stage.to()
                 .map(this::arrival)
                 .orElseGet(() -> events.startOfChilling().isPresent()
-                        ? Instant.exactly(minutes(events.startOfChilling(), 0))
-                        : new Instant(minutesAt(trace.size() - 1), Double.POSITIVE_INFINITY));
+                        ? Moment.exactly(minutes(events.startOfChilling(), 0))
+                        : new Moment(minutesAt(trace.size() - 1), Double.POSITIVE_INFINITY));
     }
 
-    private StageTime elapsed(CoolingRule.Stage stage, Instant start, Instant end) {
+    private StageTime elapsed(CoolingRule.Stage stage, Moment start, Moment end) {
         double shortest = Math.max(0, end.earliest() - start.latest());
         double longest = Math.max(shortest, end.latest() - start.earliest());
         OptionalLong limit = stage.maxMinutes().isPresent()
@@ -143,7 +143,7 @@ public final class CoolingClock {
     }
 
     /** The first fall through a boundary: the last instant it was surely above, the first it was surely below. */
-    private Instant fall(Boundary boundary) {
+    private Moment fall(Boundary boundary) {
         double level = boundary.celsius() - TemperatureUnit.SLACK_CELSIUS;
         int possiblyBelow = firstBelow(level + toleranceCelsius);
         int surelyBelow = firstBelow(level - toleranceCelsius);
@@ -160,11 +160,11 @@ public final class CoolingClock {
                 : surelyBelow == trace.size()
                         ? minutesAt(trace.size() - 1)
                         : crossing(surelyBelow - 1, boundary.celsius()).latest();
-        return new Instant(earliest, Math.max(earliest, latest));
+        return new Moment(earliest, Math.max(earliest, latest));
     }
 
     /** The last arrival at a boundary. */
-    private Instant arrival(Boundary boundary) {
+    private Moment arrival(Boundary boundary) {
         double level = boundary.celsius() + TemperatureUnit.SLACK_CELSIUS;
         int surelyAbove = lastAbove(level + toleranceCelsius);
         int possiblyAbove = lastAbove(level - toleranceCelsius);
@@ -178,22 +178,22 @@ public final class CoolingClock {
                 : surelyAbove == trace.size() - 1
                         ? minutesAt(surelyAbove)
                         : crossing(surelyAbove, boundary.celsius()).earliest();
-        return new Instant(Math.min(earliest, latest), latest);
+        return new Moment(Math.min(earliest, latest), latest);
     }
 
     /** Where the interval after reading {@code i} meets a level: a point on the line, or the whole interval unseen. */
-    private Instant crossing(int i, double levelCelsius) {
+    private Moment crossing(int i, double levelCelsius) {
         double from = minutesAt(i);
         double to = minutesAt(i + 1);
         if (!seesThrough(i)) {
-            return new Instant(from, to);
+            return new Moment(from, to);
         }
         double share = (trace.celsius(i) - levelCelsius) / (trace.celsius(i) - trace.celsius(i + 1));
-        return Instant.exactly(from + Math.min(1, Math.max(0, share)) * (to - from));
+        return Moment.exactly(from + Math.min(1, Math.max(0, share)) * (to - from));
     }
 
     /** All time between a stage's two boundaries from its start on. */
-    private StageTime dwell(CoolingRule.Stage stage, Instant start) {
+    private StageTime dwell(CoolingRule.Stage stage, Moment start) {
         double upper = stage.from().map(Boundary::celsius).orElse(Double.POSITIVE_INFINITY);
         double lower = stage.to().map(Boundary::celsius).orElse(Double.NEGATIVE_INFINITY);
         double shortest = 0;
@@ -281,7 +281,7 @@ public final class CoolingClock {
         return millis.isPresent() ? (millis.getAsLong() - trace.firstMillis()) / 60_000.0 : otherwise;
     }
 
-    private OptionalLong earliest(Instant start) {
+    private OptionalLong earliest(Moment start) {
         return Double.isFinite(start.earliest()) ? OptionalLong.of(millisAt(start.earliest())) : OptionalLong.empty();
     }
 

@@ -5,7 +5,7 @@ import org.holdproof.core.quantity.Bounded;
 
 /** Which of several probes' times governs where a short time is asked: the longest, at worst, then nominally, then at best. */
 public final class Slowest {
-    public static final Comparator<Bounded> FIRST = Comparator.comparingDouble(Bounded::worst)
+    public static final Comparator<Bounded> GOVERNS = Comparator.comparingDouble(Bounded::worst)
             .thenComparingDouble(Bounded::nominal)
             .thenComparingDouble(Bounded::best);
 

@@ -95,8 +95,8 @@ record CookSoFar(BatchRecord record, Optional<Stage> underWay, List<Stage> toCom
     /** Whether what the check judged belongs to a stage of this kind that still runs. */
     boolean isUnderWay(Stage.Kind kind, Check check) {
         return underWay.filter(stage -> stage.kind() == kind)
-                .filter(stage -> check.span().isEmpty()
-                        || check.span().get().fromMillis() >= stage.from().toEpochMilli())
+                .filter(stage -> check.window().isEmpty()
+                        || check.window().get().fromMillis() >= stage.from().toEpochMilli())
                 .isPresent();
     }
 

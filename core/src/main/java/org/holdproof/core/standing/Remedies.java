@@ -100,10 +100,13 @@ public final class Remedies {
                 authority.lowCook().ifPresent(rule -> action(check, rule.correctiveAction(), rule.citation()));
             case InterruptionCheck.ID ->
                 authority.nonContinuous().ifPresent(rule -> action(check, rule.correctiveAction(), rule.citation()));
-            default -> put(check.id(), check.next(), check.citation());
+            default -> put(check.id(), check.next().orElse(""), check.citation());
         }
         if (!answered) {
-            put(check.id(), check.citation().isPresent() ? NOTHING_NAMED : check.next(), check.citation());
+            put(
+                    check.id(),
+                    check.citation().isPresent() ? NOTHING_NAMED : check.next().orElse(""),
+                    check.citation());
         }
     }
 

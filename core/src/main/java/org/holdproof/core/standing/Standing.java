@@ -259,8 +259,8 @@ public record Standing(
                 return humidity(check);
             }
             if (isOf(check, BagChecks.ID)) {
-                boolean waits = check.span().isPresent()
-                        && check.span().get().toMillis() >= assessment.span().toMillis();
+                boolean waits = check.window().isPresent()
+                        && check.window().get().toMillis() >= assessment.span().toMillis();
                 return check.verdict() == Verdict.NOT_PROVEN && waits ? State.NEEDED : settled(check);
             }
             if (isOf(check, HoldingChecks.HOT)) {

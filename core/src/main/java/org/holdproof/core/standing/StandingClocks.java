@@ -91,7 +91,7 @@ final class StandingClocks {
                 .flatMap(span -> evidence.within(span).stream())
                 .filter(trace -> !trace.isEmpty())
                 .flatMap(trace -> minutes.apply(trace).stream().map(found -> new Used(trace, found)))
-                .max(Comparator.comparing(Used::minutes, Slowest.FIRST));
+                .max(Comparator.comparing(Used::minutes, Slowest.GOVERNS));
     }
 
     private boolean isLethal(Trace trace, List<LethalityRow> rows) {
@@ -123,7 +123,7 @@ final class StandingClocks {
                 .filter(trace -> hottest(trace) < target + evidence.toleranceCelsius())
                 .map(trace -> new Used(trace, sinceCold(trace, from)))
                 .filter(used -> used.minutes().worst() > 0)
-                .max(Comparator.comparing(Used::minutes, Slowest.FIRST))
+                .max(Comparator.comparing(Used::minutes, Slowest.GOVERNS))
                 .map(used -> clock(
                         ReheatChecks.TIME,
                         used,
@@ -180,7 +180,7 @@ final class StandingClocks {
             evidence.within(window).stream()
                     .filter(trace -> !trace.isEmpty())
                     .flatMap(trace -> used(rule, number, trace, events).stream())
-                    .max(Comparator.comparing(Used::minutes, Slowest.FIRST))
+                    .max(Comparator.comparing(Used::minutes, Slowest.GOVERNS))
                     .ifPresent(used -> clocks.add(clock(rule.stages().get(number), used)));
         }
         return clocks;

@@ -373,15 +373,15 @@ public final class AssessmentJson {
                 figure("limit", check.limit().getAsDouble());
             }
             text("comparison", check.comparison().words());
-            text("unit", check.unit());
+            text("unit", check.unit().orElse(""));
             if (check.margin().isPresent()) {
                 figure("margin", check.margin().getAsDouble());
             }
             text("why", check.why());
-            text("next", check.next());
-            text("channel", check.channel());
-            if (check.span().isPresent()) {
-                span(check.span().get());
+            text("next", check.next().orElse(""));
+            text("channel", check.channel().orElse(""));
+            if (check.window().isPresent()) {
+                span(check.window().get());
             }
             json.writeEndObject();
         }

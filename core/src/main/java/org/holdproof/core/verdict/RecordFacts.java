@@ -7,9 +7,9 @@ import org.holdproof.core.quantity.Span;
  * What the log is worth as a record.
  *
  * @param rows rows read
- * @param medianMinutes the usual interval between readings of the first core probe
- * @param gapLimitMinutes an interval longer than this is a gap
- * @param gaps the gaps of the core probes inside the batch's stages
+ * @param medianMinutes the longest of the core probes' median intervals between readings
+ * @param gapLimitMinutes the shortest of the core probes' gap limits
+ * @param gaps the gaps of the core probes, anywhere in the log
  * @param offsetCelsius what was added to every reading for the instrument's known error, in °C
  * @param toleranceCelsius the tolerance the figures were widened by, in °C
  */

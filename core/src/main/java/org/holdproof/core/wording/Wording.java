@@ -50,19 +50,22 @@ public final class Wording {
         return CLOCK.format(Instant.ofEpochMilli(epochMillis).atZone(zone));
     }
 
-    /** A span of minutes as a person says it: {@code 5 h 59 min}, {@code 112 min}, {@code 14 s}. */
+    /** A duration as a person says it: {@code 5 h 59 min}, {@code 112 min}, {@code 14 s}. */
     public static String minutes(double minutes) {
-        if (Double.isInfinite(minutes)) {
-            return "no bound";
-        }
-        if (minutes < 2) {
-            return String.format(Locale.ROOT, "%.0f s", minutes * 60);
-        }
-        if (minutes < 180) {
-            return String.format(Locale.ROOT, minutes == Math.rint(minutes) ? "%.0f min" : "%.1f min", minutes);
-        }
-        long whole = Math.round(minutes);
-        return whole / 60 + " h" + (whole % 60 == 0 ? "" : " " + whole % 60 + " min");
+        return TimeScale.of(minutes).text(minutes);
+    }
+
+    /** Two durations in one unit: {@code between 2 h 55 min and 3 h 8 min}; one where they read the same. */
+    public static String between(double oneMinutes, double otherMinutes) {
+        TimeScale scale = TimeScale.of(oneMinutes, otherMinutes);
+        String low = scale.text(Math.min(oneMinutes, otherMinutes));
+        String high = scale.text(Math.max(oneMinutes, otherMinutes));
+        return low.equals(high) ? low : "between " + low + " and " + high;
+    }
+
+    /** A word of an enum as records and profiles write it: {@code other-poultry}. */
+    public static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     private static String inUnit(double celsius, TemperatureUnit unit) {

@@ -176,7 +176,7 @@ class AssessorLawsTest {
                         .orElseThrow());
         assertThat(assessment.checks()).allSatisfy(check -> {
             assertThat(check.why()).isNotBlank();
-            assertThat(check.next().isBlank()).isEqualTo(check.verdict() == Verdict.MET);
+            assertThat(check.next().isEmpty()).isEqualTo(check.verdict() == Verdict.MET);
         });
     }
 

@@ -74,43 +74,34 @@ class AssessmentJsonTest {
         return assessment(
                 List.of(
                         cooling(new Bounded(Double.POSITIVE_INFINITY, 118.25, 117.123456789), Verdict.NOT_PROVEN),
-                        new Check(
-                                "coverage",
-                                "Stages covered",
-                                "every stage logged from end to end",
-                                Optional.empty(),
-                                Verdict.MET,
-                                Optional.empty(),
-                                OptionalDouble.empty(),
-                                Comparison.AT_LEAST,
-                                "",
-                                "Every stage is covered.",
-                                "",
-                                "",
-                                Optional.empty())),
+                        Check.of("coverage", "Stages covered")
+                                .required("every stage logged from end to end")
+                                .verdict(Verdict.MET)
+                                .comparison(Comparison.AT_LEAST)
+                                .why("Every stage is covered.")
+                                .build()),
                 List.of(new Caution("low-end", "Low end of a table."), new Caution("low-end", "The other probe too.")));
     }
 
     private static Check cooling(Bounded measured, Verdict verdict) {
-        return new Check(
-                "cooling.1",
-                "Cooled through the first stage",
-                "from 135 °F to 70 °F within 2 h",
-                Optional.of(new Citation(
+        return Check.of("cooling.1", "Cooled through the first stage")
+                .required("from 135 °F to 70 °F within 2 h")
+                .citation(new Citation(
                         new Source("food-code", "Food Code", "FDA", "2022", "2022", "", "", Source.How.READ),
                         "Food Code 2022",
                         "3-501.14",
                         Source.How.MEMORY,
-                        "")),
-                verdict,
-                Optional.of(measured),
-                OptionalDouble.of(120),
-                Comparison.AT_MOST,
-                "min",
-                "The log begins below 135 °F.",
-                "Log from the end of the cook.",
-                "Core 1",
-                Optional.of(new Span(START, START + 7_095_250)));
+                        ""))
+                .verdict(verdict)
+                .measured(measured)
+                .limit(120)
+                .comparison(Comparison.AT_MOST)
+                .unit("min")
+                .why("The log begins below 135 °F.")
+                .next("Log from the end of the cook.")
+                .channel("Core 1")
+                .window(new Span(START, START + 7_095_250))
+                .build();
     }
 
     private static Assessment assessment(List<Check> checks, List<Caution> cautions) {
@@ -382,22 +373,21 @@ class AssessmentJsonTest {
             double worst = random.nextInt(4) == 0 ? Double.NEGATIVE_INFINITY : nominal - random.nextDouble() * scale;
             double best = random.nextInt(4) == 0 ? Double.POSITIVE_INFINITY : nominal + random.nextDouble() * scale;
             Bounded measured = new Bounded(worst, nominal, best);
-            checks.add(new Check(
-                    "check." + i,
-                    "Title \"quoted\" \\ \n \u0000",
-                    "rule",
-                    Optional.empty(),
-                    pick(random, Verdict.values()),
-                    random.nextBoolean() ? Optional.of(measured) : Optional.empty(),
-                    random.nextBoolean() ? OptionalDouble.of(nominal) : OptionalDouble.empty(),
-                    pick(random, Comparison.values()),
-                    "log10",
-                    "why",
-                    "next",
-                    "half a character \uD83D",
-                    random.nextBoolean()
-                            ? Optional.of(new Span(START, START + random.nextInt(1_000_000)))
-                            : Optional.empty()));
+            checks.add(Check.of("check." + i, "Title \"quoted\" \\ \n \u0000")
+                    .required("rule")
+                    .verdict(pick(random, Verdict.values()))
+                    .measured(random.nextBoolean() ? Optional.of(measured) : Optional.empty())
+                    .limit(random.nextBoolean() ? OptionalDouble.of(nominal) : OptionalDouble.empty())
+                    .comparison(pick(random, Comparison.values()))
+                    .unit("log10")
+                    .why("why")
+                    .next("next")
+                    .channel("half a character \uD83D")
+                    .window(
+                            random.nextBoolean()
+                                    ? Optional.of(new Span(START, START + random.nextInt(1_000_000)))
+                                    : Optional.empty())
+                    .build());
         }
         return assessment(checks, List.of());
     }

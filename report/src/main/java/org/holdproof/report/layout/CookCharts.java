@@ -56,7 +56,7 @@ final class CookCharts {
     TemperatureChart timeline() {
         Span span = wholeCook();
         String governing = governing(RulesApplied.LETHALITY);
-        List<TimeMark> marks = matter.rules().lethality().flatMap(Check::span).stream()
+        List<TimeMark> marks = matter.rules().lethality().flatMap(Check::window).stream()
                 .map(decisive -> new TimeMark(
                         decisive.fromMillis(), decisive.toMillis(), "decides lethality, " + lengthAndTimes(decisive)))
                 .toList();
@@ -91,10 +91,11 @@ final class CookCharts {
         return assessment
                 .fastestCore()
                 .flatMap(fastest -> doubted.map(check -> {
-                    Span heating = check.span().orElseGet(this::wholeCook);
+                    Span heating = check.window().orElseGet(this::wholeCook);
                     Span rise = new Span(
                             heating.fromMillis(), Math.min(heating.toMillis(), heating.fromMillis() + LONGEST_RISE));
-                    List<TemperatureTrace> traces = new ArrayList<>(traces(rise, check.channel(), true));
+                    List<TemperatureTrace> traces =
+                            new ArrayList<>(traces(rise, check.channel().orElse(""), true));
                     traces.add(new TemperatureTrace(
                             "fastest possible core",
                             List.of(Thinning.line(fastest.points())),
@@ -109,7 +110,7 @@ final class CookCharts {
                             stageBands(),
                             List.of(),
                             List.of(),
-                            blanks(rise, check.channel()),
+                            blanks(rise, check.channel().orElse("")),
                             List.of());
                 }));
     }
@@ -151,8 +152,8 @@ final class CookCharts {
 
     private OptionalDouble askedReduction(Curve curve) {
         return matter.rules().checks(RulesApplied.LETHALITY).stream()
-                .filter(check ->
-                        check.unit().equals(curve.unit()) && check.limit().isPresent())
+                .filter(check -> check.unit().filter(curve.unit()::equals).isPresent()
+                        && check.limit().isPresent())
                 .mapToDouble(check -> check.limit().getAsDouble())
                 .findFirst();
     }
@@ -183,13 +184,14 @@ final class CookCharts {
         }
         Span cook = cookSpan().orElseGet(this::wholeCook);
         Optional<Check> check = matter.rules().lethality();
-        Optional<Span> decisive = check.flatMap(Check::span);
+        Optional<Span> decisive = check.flatMap(Check::window);
         if (from > to && decisive.isEmpty()) {
             return cook;
         }
         if (decisive.isPresent()) {
-            double asked =
-                    check.get().unit().equals("min") ? check.get().limit().orElse(0) : 0;
+            double asked = check.get().unit().filter("min"::equals).isPresent()
+                    ? check.get().limit().orElse(0)
+                    : 0;
             from = Math.min(from, decisive.get().fromMillis());
             to = Math.max(to, decisive.get().fromMillis() + Math.round(asked * MINUTE));
         }
@@ -211,7 +213,7 @@ final class CookCharts {
     Optional<TemperatureChart> cooling() {
         List<Check> checks = matter.rules().checks(RulesApplied.COOLING);
         List<Span> spans =
-                checks.stream().flatMap(check -> check.span().stream()).toList();
+                checks.stream().flatMap(check -> check.window().stream()).toList();
         Stream<Span> chills = assessment.batch().stages().stream()
                 .filter(stage -> stage.kind() == Stage.Kind.CHILL)
                 .map(stage -> new Span(stage.from().toEpochMilli(), end(stage)));
@@ -257,7 +259,7 @@ final class CookCharts {
     private List<Deadline> deadlines(List<Check> checks) {
         Optional<CoolingRule> rule = matter.rules().cooling();
         Optional<Span> window =
-                checks.stream().flatMap(check -> check.span().stream()).findFirst();
+                checks.stream().flatMap(check -> check.window().stream()).findFirst();
         Optional<Stage> chill = assessment.batch().first(Stage.Kind.CHILL);
         Optional<Integer> column = matter.content().log().channelNamed(governing(RulesApplied.COOLING));
         if (rule.isEmpty() || window.isEmpty() || column.isEmpty()) {
@@ -311,7 +313,7 @@ final class CookCharts {
     }
 
     private List<TimeMark> decisive() {
-        return matter.rules().lethality().flatMap(Check::span).stream()
+        return matter.rules().lethality().flatMap(Check::window).stream()
                 .map(span -> new TimeMark(span.fromMillis(), span.toMillis(), lengthAndTimes(span)))
                 .toList();
     }
@@ -337,15 +339,15 @@ final class CookCharts {
     private List<LimitLine> temperatureLimits() {
         List<LimitLine> limits = new ArrayList<>();
         for (Check check : assessment.checks()) {
-            Optional<TemperatureUnit> scale = Figures.scale(check.unit());
+            Optional<TemperatureUnit> scale = Figures.scale(check.unit().orElse(""));
             boolean judgesTemperature = scale.isPresent() && !Figures.isDifference(check);
-            boolean lasts = check.span().map(span -> span.minutes() > 0).orElse(false);
+            boolean lasts = check.window().map(span -> span.minutes() > 0).orElse(false);
             if (judgesTemperature && lasts && check.limit().isPresent()) {
                 Boundary limit = new Boundary(check.limit().getAsDouble(), scale.get());
                 limits.add(new LimitLine(
                         limit.celsius(),
-                        check.span().get().fromMillis(),
-                        check.span().get().toMillis(),
+                        check.window().get().fromMillis(),
+                        check.window().get().toMillis(),
                         check.comparison().words() + " " + limit.text()));
             }
         }
@@ -425,7 +427,7 @@ final class CookCharts {
     private String governing(String question) {
         List<String> cores = assessment.batch().columns().core();
         return matter.rules().checks(question).stream()
-                .map(Check::channel)
+                .flatMap(check -> check.channel().stream())
                 .filter(channel -> cores.stream().anyMatch(core -> same(core, channel)))
                 .findFirst()
                 .orElse(cores.isEmpty() ? "" : cores.get(0));

@@ -34,11 +34,10 @@ final class Corrections {
     private static void action(Matter matter, Flow flow, Check check) {
         List<Strip> words = new ArrayList<>();
         add(flow, words, TEXT, check.why());
-        if (!check.next().isBlank()) {
-            add(flow, words, TEXT, "To do: " + check.next());
-        }
+        check.next().ifPresent(next -> add(flow, words, TEXT, "To do: " + next));
         String documents = matter.rules().correctiveAction(check);
-        if (!documents.isBlank() && !check.next().contains(documents)) {
+        if (!documents.isBlank()
+                && check.next().filter(next -> next.contains(documents)).isEmpty()) {
             add(flow, words, TEXT, "The document behind the rule: " + documents);
         }
         double height = words.stream().mapToDouble(Strip::height).sum() + TITLE.line() + 3 * WRITING_LINE + 10;

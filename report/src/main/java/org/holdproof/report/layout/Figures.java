@@ -42,7 +42,7 @@ final class Figures {
             return "";
         }
         double limit = check.limit().getAsDouble();
-        boolean seconds = check.unit().equals("min") && limit > 0 && limit < SECONDS_BELOW_MINUTES;
+        boolean seconds = check.unit().filter("min"::equals).isPresent() && limit > 0 && limit < SECONDS_BELOW_MINUTES;
         return check.comparison().words() + " "
                 + (seconds ? trimmed(limit * 60, 1) + " s" : value(check, limit, MOST_PLACES, true));
     }
@@ -77,16 +77,16 @@ final class Figures {
 
     /** A figure on the leading scale, its unit left out. */
     private String leading(Check check, double value, int places) {
-        return scale(check.unit())
+        return scale(check.unit().orElse(""))
                 .map(scale -> converted(check, scale, degrees.units().get(0), value, places))
                 .orElseGet(() -> number(value, places));
     }
 
     /** The unit, said once for all figures, and all figures again on the second scale where there is one. */
     private String unitAndSecondScale(Check check, double[] ends, int places) {
-        Optional<TemperatureUnit> scale = scale(check.unit());
+        Optional<TemperatureUnit> scale = scale(check.unit().orElse(""));
         if (scale.isEmpty()) {
-            return check.unit();
+            return check.unit().orElse("");
         }
         StringBuilder text = new StringBuilder(degrees.units().get(0).symbol());
         for (TemperatureUnit other : degrees.units().subList(1, degrees.units().size())) {
@@ -117,7 +117,7 @@ final class Figures {
         double margin = check.margin().getAsDouble();
         int places = places(check);
         String sign = margin > 0 ? "+" : "";
-        Optional<TemperatureUnit> scale = scale(check.unit());
+        Optional<TemperatureUnit> scale = scale(check.unit().orElse(""));
         if (scale.isPresent()) {
             TemperatureUnit leading = degrees.units().get(0);
             double difference = leading.differenceFromCelsius(scale.get().differenceToCelsius(margin));
@@ -131,7 +131,7 @@ final class Figures {
     }
 
     private String value(Check check, double value, int places, boolean trim) {
-        Optional<TemperatureUnit> scale = scale(check.unit());
+        Optional<TemperatureUnit> scale = scale(check.unit().orElse(""));
         if (scale.isEmpty()) {
             return (trim ? trimmed(value, places) : number(value, places)) + unit(check);
         }
@@ -148,7 +148,10 @@ final class Figures {
 
     /** One place, or as many as it takes to tell a figure from the limit it is not equal to. */
     private int places(Check check) {
-        int places = check.unit().equals("min") || scale(check.unit()).isPresent() ? 1 : 2;
+        int places = check.unit().filter("min"::equals).isPresent()
+                        || scale(check.unit().orElse("")).isPresent()
+                ? 1
+                : 2;
         if (check.measured().isEmpty()) {
             return places;
         }
@@ -181,7 +184,7 @@ final class Figures {
     }
 
     private static String unit(Check check) {
-        return check.unit().isEmpty() ? "" : " " + check.unit();
+        return check.unit().map(unit -> " " + unit).orElse("");
     }
 
     /** The scale a unit names; empty where it is not a temperature's. */

@@ -53,8 +53,8 @@ final class Heating {
                         + check.citation()
                                 .map(place -> " (" + place.text() + ").")
                                 .orElse(""));
-        String decided = check.span()
-                .map(span -> " Decided by " + (check.channel().isBlank() ? "the core" : check.channel()) + " from "
+        String decided = check.window()
+                .map(span -> " Decided by " + check.channel().orElse("the core") + " from "
                         + matter.clock().span(span) + ".")
                 .orElse("");
         List<String> figures = matter.figures().measured(check);

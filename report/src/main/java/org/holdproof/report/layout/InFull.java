@@ -38,10 +38,8 @@ final class InFull {
             }
             List<Strip> why = new ArrayList<>();
             wrap(flow, TEXT, check.why(), reason, why);
-            if (!check.channel().isBlank()) {
-                wrap(flow, NOTE, "Probe: " + check.channel(), reason, why);
-            }
-            check.span()
+            check.channel().ifPresent(channel -> wrap(flow, NOTE, "Probe: " + channel, reason, why));
+            check.window()
                     .ifPresent(span -> wrap(
                             flow,
                             NOTE,

@@ -318,15 +318,16 @@ final class PageOne {
         int lines = 0;
         boolean left = false;
         for (Check check : open) {
-            if (check.next().isBlank() || said.contains(check.next())) {
+            String next = check.next().orElse("");
+            if (next.isEmpty() || said.contains(next)) {
                 continue;
             }
-            said.add(check.next());
+            said.add(next);
             if (lines >= MOST_NEXT_LINES) {
                 left = true;
                 break;
             }
-            List<String> wrapped = type.wrap(SMALL, check.next(), width - SIGN_ROOM);
+            List<String> wrapped = type.wrap(SMALL, next, width - SIGN_ROOM);
             left |= wrapped.size() > MOST_NEXT_LINES - lines;
             wrapped = firstLines(wrapped, SMALL, MOST_NEXT_LINES - lines, width - SIGN_ROOM);
             lines += wrapped.size();

@@ -49,9 +49,10 @@ final class RulesApplied {
                 .flatMap(table -> table.rowsFor(assessment.batch().product().fatPercent()).stream())
                 .filter(row -> check.rule().contains(row.at().text()))
                 .toList();
-        Predicate<LethalityRow> sameTime = row -> check.unit().equals("min")
-                && check.limit().isPresent()
-                && Math.abs(row.seconds() / 60 - check.limit().getAsDouble()) < Check.FIGURE_SLACK;
+        Predicate<LethalityRow> sameTime =
+                row -> check.unit().filter("min"::equals).isPresent()
+                        && check.limit().isPresent()
+                        && Math.abs(row.seconds() / 60 - check.limit().getAsDouble()) < Check.FIGURE_SLACK;
         Predicate<LethalityRow> samePlace =
                 row -> check.citation().map(row.citation()::equals).orElse(false);
         return Stream.of(sameTime.and(samePlace), sameTime, samePlace)

@@ -3,8 +3,6 @@ package org.holdproof.report.layout;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
@@ -76,19 +74,14 @@ class FiguresTest {
     }
 
     private static Check check(String id, Bounded figure, Comparison comparison, double limit, String unit) {
-        return new Check(
-                id,
-                "a question",
-                "a rule",
-                Optional.empty(),
-                Check.judge(figure, comparison, limit),
-                Optional.of(figure),
-                OptionalDouble.of(limit),
-                comparison,
-                unit,
-                "a reason",
-                "",
-                "",
-                Optional.empty());
+        return Check.of(id, "a question")
+                .required("a rule")
+                .verdict(Check.judge(figure, comparison, limit))
+                .measured(figure)
+                .limit(limit)
+                .comparison(comparison)
+                .unit(unit)
+                .why("a reason")
+                .build();
     }
 }

@@ -94,20 +94,11 @@ final class InventedExtremes {
                 LogSettings.NONE,
                 List.of(),
                 new Roles("o", ""));
-        Check figureless = new Check(
-                "record.coverage",
-                "Record covers the stages",
-                "",
-                Optional.empty(),
-                Verdict.NOT_PROVEN,
-                Optional.empty(),
-                OptionalDouble.empty(),
-                Comparison.AT_MOST,
-                "",
-                "There is one reading.",
-                "",
-                "",
-                Optional.empty());
+        Check figureless = Check.of("record.coverage", "Record covers the stages")
+                .verdict(Verdict.NOT_PROVEN)
+                .comparison(Comparison.AT_MOST)
+                .why("There is one reading.")
+                .build();
         ReportContent content =
                 report(profile(1), batch, log(List.of("core"), 1, List.of()), List.of(figureless), List.of());
         return new ReportContent(content.assessment(), content.log(), List.of(), Optional.empty(), content.writtenAt());
@@ -209,25 +200,24 @@ final class InventedExtremes {
                 "",
                 "https://example.org/doc",
                 Source.How.READ);
-        return new Check(
-                id,
-                title,
-                "core at or above 130 °F for 112 min",
-                Optional.of(new Citation(
+        return Check.of(id, title)
+                .required("core at or above 130 °F for 112 min")
+                .citation(new Citation(
                         source,
                         "Document, second edition",
                         "table 2, page " + title.length(),
                         verdict == Verdict.NOT_PROVEN ? Source.How.MEMORY : Source.How.READ,
-                        "a note on how it was read")),
-                verdict,
-                Optional.of(new Bounded(worst, (worst + best) / 2, best)),
-                OptionalDouble.of(112),
-                Comparison.AT_LEAST,
-                "min",
-                why,
-                verdict == Verdict.MET ? "" : "Do what " + id + " asks for, and write it down.",
-                "core",
-                Optional.of(new Span(minute(3), minute(17))));
+                        "a note on how it was read"))
+                .verdict(verdict)
+                .measured(new Bounded(worst, (worst + best) / 2, best))
+                .limit(112)
+                .comparison(Comparison.AT_LEAST)
+                .unit("min")
+                .why(why)
+                .next("Do what " + id + " asks for, and write it down.")
+                .channel("core")
+                .window(new Span(minute(3), minute(17)))
+                .build();
     }
 
     private static AuthorityProfile profile(int scales) {
