@@ -391,7 +391,9 @@ public record Standing(
 
         /** How far the level that is being kept lies from its limit now, less the tolerance. */
         private String margin(Check check) {
-            TemperatureUnit unit = check.unit().equals(TemperatureUnit.FAHRENHEIT.symbol())
+            TemperatureUnit unit = check.unit()
+                            .filter(TemperatureUnit.FAHRENHEIT.symbol()::equals)
+                            .isPresent()
                     ? TemperatureUnit.FAHRENHEIT
                     : TemperatureUnit.CELSIUS;
             Boundary limit = new Boundary(check.limit().orElseThrow(), unit);

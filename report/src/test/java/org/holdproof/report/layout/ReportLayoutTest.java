@@ -62,7 +62,8 @@ class ReportLayoutTest {
                     assertThat(text).contains(printed("from memory, unconfirmed"));
                 }
             });
-            if (check.unit().equals("min") && check.measured().isPresent()) {
+            if (check.unit().filter("min"::equals).isPresent()
+                    && check.measured().isPresent()) {
                 for (double end : new double[] {
                     check.measured().get().worst(), check.measured().get().best()
                 }) {
