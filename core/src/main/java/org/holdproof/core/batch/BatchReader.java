@@ -96,7 +96,8 @@ public final class BatchReader {
                         "log",
                         "stages",
                         "roles",
-                        "approval"));
+                        "approval",
+                        "end"));
         record.optionalText("$schema");
         String batch = record.text("batch");
         String authority = record.text("authority");
@@ -128,7 +129,8 @@ public final class BatchReader {
                 log,
                 stages,
                 new Roles(roles.text("operator"), roles.optionalText("reviewer")),
-                record.optionalText("approval"));
+                record.optionalText("approval"),
+                end(record, stages, kitchen.zone()));
     }
 
     private static Kitchen kitchen(Section kitchen) throws UnreadableBatchException {
@@ -307,6 +309,22 @@ public final class BatchReader {
                             "Add the stages the food went through, with their times.");
         }
         return stages;
+    }
+
+    private static Optional<Ending> end(Section record, List<Stage> stages, ZoneId zone)
+            throws UnreadableBatchException {
+        Optional<Section> end = record.optionalSection("end", "how", "at");
+        if (end.isEmpty()) {
+            return Optional.empty();
+        }
+        Ending ending = new Ending(
+                end.get().choice("how", Ending.How.values(), Ending.How::title),
+                end.get().instant("at", zone));
+        Stage last = stages.get(stages.size() - 1);
+        if (ending.at().isBefore(last.to().orElse(last.from()))) {
+            throw early(end.get(), "at", last, "an end after the last stage", zone);
+        }
+        return Optional.of(ending);
     }
 
     private static UnreadableBatchException early(

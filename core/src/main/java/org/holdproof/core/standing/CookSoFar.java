@@ -69,17 +69,7 @@ record CookSoFar(BatchRecord record, Optional<Stage> underWay, List<Stage> toCom
     }
 
     private static BatchRecord withStages(BatchRecord whole, List<Stage> stages) {
-        return new BatchRecord(
-                whole.batch(),
-                whole.kitchen(),
-                whole.authority(),
-                whole.product(),
-                whole.instrument(),
-                whole.columns(),
-                whole.log(),
-                stages,
-                whole.roles(),
-                whole.approval());
+        return whole.withStages(stages);
     }
 
     /** Whether a cooking stage is under way or to come. */
