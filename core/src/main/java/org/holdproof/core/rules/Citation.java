@@ -12,8 +12,11 @@ import org.holdproof.core.rules.Source.How;
  */
 public record Citation(Source source, String document, String section, How how, String note) {
 
-    /** Document, section and, where the figure is unconfirmed, that it is. */
+    /** Document, section and, where the figure is unconfirmed or without one, that it is. */
     public String text() {
+        if (how == How.COMMON_PRACTICE) {
+            return how.title();
+        }
         return document
                 + (section.isEmpty() ? "" : ", " + section)
                 + (how == How.MEMORY ? " (from memory, unconfirmed)" : "");

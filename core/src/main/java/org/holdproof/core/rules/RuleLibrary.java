@@ -1,5 +1,6 @@
 package org.holdproof.core.rules;
 
+import org.holdproof.core.rules.loading.QualityFiles;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collection;
@@ -48,6 +49,7 @@ public final class RuleLibrary {
     private final Map<String, GrowthModel> growthModels;
     private final Map<String, GrowthLag> growthLags;
     private final Map<String, DeathTime> deathTimes;
+    private final QualityTables quality;
 
     private RuleLibrary(TableFiles files) throws UnreadableTablesException {
         this.files = files;
@@ -90,6 +92,7 @@ public final class RuleLibrary {
         growthModels = growth.models(growthFacts);
         growthLags = growth.lags();
         deathTimes = growth.deathTimes();
+        quality = new QualityFiles(files, sources).read();
     }
 
     /** The built-in tables, loaded once. */
@@ -291,6 +294,11 @@ public final class RuleLibrary {
     /** Measured death times, to compare a line with; nothing is judged by them. */
     public List<DeathTime> deathTimes() {
         return List.copyOf(deathTimes.values());
+    }
+
+    /** What is published about weight, tenderness, colour and yield; nothing is judged by it. */
+    public QualityTables quality() {
+        return quality;
     }
 
     /** The documents the rules come from. */

@@ -16,7 +16,9 @@ public record Source(
         /** Worked out from figures that were read. */
         DERIVED("derived"),
         /** Recalled, unconfirmed; every output that uses it says so. */
-        MEMORY("memory");
+        MEMORY("memory"),
+        /** Said or weighed by cooks; no document stands behind it, so that no rule may rest on it. */
+        COMMON_PRACTICE("common practice, no source");
 
         private final String title;
 

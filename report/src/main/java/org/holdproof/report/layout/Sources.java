@@ -85,6 +85,7 @@ final class Sources {
             case READ -> "read in the document";
             case DERIVED -> "worked out from figures that were read";
             case MEMORY -> "from memory, unconfirmed";
+            case COMMON_PRACTICE -> how.title();
         };
     }
 }

@@ -16,6 +16,9 @@ public final class Sources {
     private static final List<String> FIELDS =
             List.of("id", "title", "issuer", "year", "edition", "section", "url", "how", "note", "readAt");
 
+    /** What a rule may rest on. */
+    private static final How[] DOCUMENTED = {How.READ, How.DERIVED, How.MEMORY};
+
     private final Map<String, Source> byId = new LinkedHashMap<>();
 
     public static Sources read(TableFiles files) throws UnreadableTablesException {
@@ -62,8 +65,22 @@ public final class Sources {
                 cited.get(0),
                 row.required("document"),
                 row.text("section"),
-                row.choice("how", How.values()),
+                row.choice("how", DOCUMENTED),
                 sentences(before, status(row), row.text("note"), alsoIn(cited)));
+    }
+
+    /** The citation of a row nothing is judged by, with the columns source, how and note: common practice will do. */
+    Citation ofPrediction(CsvRow row) throws UnreadableTablesException {
+        List<Source> cited = cited(row);
+        Source leading = cited.get(0);
+        return new Citation(
+                leading,
+                leading.title(),
+                Stream.of(leading.issuer(), leading.year())
+                        .filter(part -> !part.isEmpty())
+                        .collect(Collectors.joining(" ")),
+                row.choice("how", How.values()),
+                sentences(row.text("note"), alsoIn(cited)));
     }
 
     /** A table's citation as one of its rows states it anew; the table's own where the row says nothing. */
@@ -76,7 +93,7 @@ public final class Sources {
                 row.isBlank("source") ? table.source() : cited(row).get(0),
                 table.document(),
                 row.isBlank("section") ? table.section() : row.text("section"),
-                row.isBlank("how") ? table.how() : row.choice("how", How.values()),
+                row.isBlank("how") ? table.how() : row.choice("how", DOCUMENTED),
                 sentences(row.text("note"), table.note()));
     }
 
