@@ -20,8 +20,9 @@ final class ColourWords {
                                 + " safety."
                         : "Little pink is likely to remain from 60 °C up. Colour proves neither temperature nor safety.");
         if (!(smoking instanceof Smoking.None)) {
-            words.add("A smoke ring grows only while the surface is below about 70 °C: it comes from the cold, wet start"
-                    + " of the smoke, not from its length (" + CommonPractice.MARK + ").");
+            words.add(
+                    "A smoke ring grows only while the surface is below about 70 °C: it comes from the cold, wet start"
+                            + " of the smoke, not from its length (" + CommonPractice.MARK + ").");
         }
         return List.copyOf(words);
     }

@@ -25,8 +25,8 @@ public final class CookHistory {
      */
     public static CookHistory of(double[] minutes, double[] coreCelsius, double[] meanCelsius) {
         if (minutes.length == 0 || minutes.length != coreCelsius.length || minutes.length != meanCelsius.length) {
-            throw new IllegalArgumentException(minutes.length + " minutes, " + coreCelsius.length + " cores, "
-                    + meanCelsius.length + " means");
+            throw new IllegalArgumentException(
+                    minutes.length + " minutes, " + coreCelsius.length + " cores, " + meanCelsius.length + " means");
         }
         for (int i = 0; i < minutes.length; i++) {
             boolean rises = i == 0 || minutes[i] > minutes[i - 1];

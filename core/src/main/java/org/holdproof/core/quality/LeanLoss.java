@@ -66,9 +66,7 @@ record LeanLoss(double scale, List<Protein> proteins, double lagHours) {
             double held, double intact, double left, double rate, double minutes, double lagMinutes) {
         double decay = Math.exp(-minutes / lagMinutes);
         double gap = 1 - rate * lagMinutes;
-        double driven = Math.abs(gap) < 1e-7
-                ? intact * decay * minutes / lagMinutes
-                : (left - intact * decay) / gap;
+        double driven = Math.abs(gap) < 1e-7 ? intact * decay * minutes / lagMinutes : (left - intact * decay) / gap;
         return held * decay + driven;
     }
 
@@ -87,8 +85,8 @@ record LeanLoss(double scale, List<Protein> proteins, double lagHours) {
             int steps = (int) Math.max(1, Math.ceil(Math.abs(to - from) / STEP_CELSIUS));
             double minutes = (history.minute(i) - history.minute(i - 1)) / steps;
             for (int step = 0; step < steps; step++) {
-                exponent += minutes
-                        * rate.mean(from + (to - from) * step / steps, from + (to - from) * (step + 1) / steps);
+                exponent +=
+                        minutes * rate.mean(from + (to - from) * step / steps, from + (to - from) * (step + 1) / steps);
             }
         }
         return -Math.expm1(-exponent);

@@ -15,8 +15,7 @@ import org.holdproof.core.quantity.Predicted;
 final class Narrowing {
     private Narrowing() {}
 
-    static Optional<WeightLoss.Weighed> of(
-            QualityModels models, WeightLoss.Modelled next, List<WeighedCook> earlier) {
+    static Optional<WeightLoss.Weighed> of(QualityModels models, WeightLoss.Modelled next, List<WeighedCook> earlier) {
         List<Double> ratios = new ArrayList<>();
         boolean surprised = false;
         for (WeighedCook cook : earlier) {

@@ -14,8 +14,8 @@ import org.holdproof.core.quantity.UnreadableQuantityException;
  */
 public record Price(String currency, double amountPerKilogram) {
     private static final String CURRENCY = "(\\p{Sc}|\\p{Lu}{3})?";
-    private static final Pattern WRITTEN = Pattern.compile(
-            CURRENCY + " ?([0-9]{1,7}(?:\\.[0-9]{1,4})?) ?" + CURRENCY + " ?(?:/|per) ?([a-z]{1,3})");
+    private static final Pattern WRITTEN =
+            Pattern.compile(CURRENCY + " ?([0-9]{1,7}(?:\\.[0-9]{1,4})?) ?" + CURRENCY + " ?(?:/|per) ?([a-z]{1,3})");
     private static final String EXPECTED = "a price by weight, such as '4.99 / lb', '$4.99/lb' or '11 EUR per kg'";
 
     /** @throws IllegalArgumentException if the amount is not positive */
@@ -35,14 +35,15 @@ public record Price(String currency, double amountPerKilogram) {
         boolean twice = written.matches() && written.group(1) != null && written.group(3) != null;
         if (!written.matches() || twice || Double.parseDouble(written.group(2)) == 0) {
             throw new UnreadableQuantityException(
-                    "'" + text + "'", EXPECTED, "Write an amount above nothing with a decimal point, then the weight it buys.");
+                    "'" + text + "'",
+                    EXPECTED,
+                    "Write an amount above nothing with a decimal point, then the weight it buys.");
         }
         double kilograms = QuantityKind.WEIGHT.parse("1 " + written.group(4));
         String before = written.group(1);
         String after = written.group(3);
         return new Price(
-                before != null ? before : after != null ? after : "",
-                Double.parseDouble(written.group(2)) / kilograms);
+                before != null ? before : after != null ? after : "", Double.parseDouble(written.group(2)) / kilograms);
     }
 
     /** An amount in this currency, to the hundredth: {@code $4.99}, {@code 11.00 EUR}, {@code 4.99}. */

@@ -61,8 +61,7 @@ public final class QualityModels {
                 figure("lean-lag-75mm", set));
     }
 
-    private Protein protein(
-            String name, String rate, double referenceCelsius, ToDoubleFunction<ModelParameter> set) {
+    private Protein protein(String name, String rate, double referenceCelsius, ToDoubleFunction<ModelParameter> set) {
         return new Protein(
                 figure("lean-share-" + name, set),
                 new ArrheniusRate(
@@ -143,7 +142,6 @@ public final class QualityModels {
 
     /** The high set's actin is the slower one above 80 °C, so that a rush through that heat may turn the ends round. */
     private static Predicted ordered(double low, double central, double high) {
-        return new Predicted(
-                Math.min(low, Math.min(central, high)), central, Math.max(low, Math.max(central, high)));
+        return new Predicted(Math.min(low, Math.min(central, high)), central, Math.max(low, Math.max(central, high)));
     }
 }

@@ -63,17 +63,15 @@ public record QualityOutlook(Optional<WeightLoss> weight, Optional<Tenderness> t
                 piece.species().isRedMeat() ? ColourWords.of(cook, smoking) : List.of());
     }
 
-    private static Optional<WeightLoss> weight(
-            QualityModels models, Piece piece, CookHistories cook, Smoking smoking) {
+    private static Optional<WeightLoss> weight(QualityModels models, Piece piece, CookHistories cook, Smoking smoking) {
         boolean beef = piece.species() == Species.BEEF;
         double hottest = cook.likely().hottestCoreCelsius();
         boolean held = isHeld(cook.likely());
         Optional<CommonPractice> practice = beef ? CommonPractice.of(hottest, held) : Optional.empty();
-        Optional<TrimmedCut> cut =
-                piece.cut().or(() -> beef ? models.tables().cut(ANY_CUT) : Optional.empty());
+        Optional<TrimmedCut> cut = piece.cut().or(() -> beef ? models.tables().cut(ANY_CUT) : Optional.empty());
         if (beef && held && cut.isPresent()) {
-            return Optional.of(WeightLoss.Modelled.of(
-                    models, cut.get(), cook, piece.thicknessMillimetres(), smoking, practice));
+            return Optional.of(
+                    WeightLoss.Modelled.of(models, cut.get(), cook, piece.thicknessMillimetres(), smoking, practice));
         }
         List<LossRange> ranges = models.ranges(piece.speciesWord(), hottest);
         return ranges.isEmpty() ? Optional.empty() : Optional.of(new WeightLoss.Published(ranges, practice));
@@ -88,7 +86,9 @@ public record QualityOutlook(Optional<WeightLoss> weight, Optional<Tenderness> t
     public QualityOutlook narrowedBy(QualityModels models, CookHistories cook, List<WeighedCook> earlier) {
         return new QualityOutlook(
                 weight.map(loss -> loss instanceof WeightLoss.Modelled modelled
-                        ? Narrowing.of(models, modelled, earlier).<WeightLoss>map(weighed -> weighed).orElse(loss)
+                        ? Narrowing.of(models, modelled, earlier)
+                                .<WeightLoss>map(weighed -> weighed)
+                                .orElse(loss)
                         : loss),
                 tenderness.map(before -> TenderNeed.of(models, earlier)
                         .map(need -> Tenderness.of(models, cook, need))

@@ -47,7 +47,9 @@ final class TenderNeed {
         }
         double tail = NORMAL.cumulativeProbability(-1);
         return new Predicted(
-                quantile(from, to, tail, scatter), quantile(from, to, 0.5, scatter), quantile(from, to, 1 - tail, scatter));
+                quantile(from, to, tail, scatter),
+                quantile(from, to, 0.5, scatter),
+                quantile(from, to, 1 - tail, scatter));
     }
 
     private static double quantile(double from, double to, double share, double scatter) {

@@ -65,8 +65,7 @@ record TenderTime(Line lowest, Line likeliest, Line highest, double scatter) {
         double low = lowest.hoursAt(celsius);
         double high = highest.hoursAt(celsius);
         double likely = likeliest.hoursAt(celsius);
-        return new Predicted(
-                Math.min(likely, Math.min(low, high)), likely, Math.max(likely, Math.max(low, high)));
+        return new Predicted(Math.min(likely, Math.min(low, high)), likely, Math.max(likely, Math.max(low, high)));
     }
 
     /** The softening of a cook: the likeliest line on the likely history, the least and the most of all lines on all. */

@@ -50,11 +50,7 @@ public record Tenderness(
         double held = cook.likely().hottestCoreCelsius();
         Predicted lines = models.tenderTime().hoursAt(held);
         return new Tenderness(
-                models.tenderTime().softening(cook),
-                need,
-                models.actinDenatured(cook),
-                held,
-                lines.times(need));
+                models.tenderTime().softening(cook), need, models.actinDenatured(cook), held, lines.times(need));
     }
 
     /** The softening against the need. */
@@ -71,6 +67,8 @@ public record Tenderness(
     /** Hours more at the same temperature until the middle of what such cuts needed; empty where it is reached. */
     public OptionalDouble hoursMore() {
         double missing = need.central() - softening.central();
-        return missing > 0 ? OptionalDouble.of(missing * hoursThere.central() / need.central()) : OptionalDouble.empty();
+        return missing > 0
+                ? OptionalDouble.of(missing * hoursThere.central() / need.central())
+                : OptionalDouble.empty();
     }
 }

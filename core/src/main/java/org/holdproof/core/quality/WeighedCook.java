@@ -111,7 +111,8 @@ public record WeighedCook(
                 ? weights.get().afterSmoke()
                 : weights.get().outOfBag();
         return last.isPresent()
-                ? OptionalDouble.of(100 * (1 - last.getAsDouble() / weights.get().raw()))
+                ? OptionalDouble.of(
+                        100 * (1 - last.getAsDouble() / weights.get().raw()))
                 : last;
     }
 }

@@ -1,6 +1,5 @@
 package org.holdproof.core.rules;
 
-import org.holdproof.core.rules.loading.QualityFiles;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collection;
@@ -14,6 +13,7 @@ import org.holdproof.core.rules.loading.JsonValue;
 import org.holdproof.core.rules.loading.LethalityFiles;
 import org.holdproof.core.rules.loading.LimitFiles;
 import org.holdproof.core.rules.loading.ProfileFiles;
+import org.holdproof.core.rules.loading.QualityFiles;
 import org.holdproof.core.rules.loading.RuleFiles;
 import org.holdproof.core.rules.loading.Sources;
 import org.holdproof.core.rules.loading.StrictJson;

@@ -48,8 +48,12 @@ final class Histories {
     static CookHistory through(double... minutesAndCelsius) {
         int count = minutesAndCelsius.length / 2;
         return CookHistory.ofCore(
-                IntStream.range(0, count).mapToDouble(i -> minutesAndCelsius[2 * i]).toArray(),
-                IntStream.range(0, count).mapToDouble(i -> minutesAndCelsius[2 * i + 1]).toArray());
+                IntStream.range(0, count)
+                        .mapToDouble(i -> minutesAndCelsius[2 * i])
+                        .toArray(),
+                IntStream.range(0, count)
+                        .mapToDouble(i -> minutesAndCelsius[2 * i + 1])
+                        .toArray());
     }
 
     /** The same history with points put in between. */

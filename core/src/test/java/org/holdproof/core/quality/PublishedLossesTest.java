@@ -69,7 +69,8 @@ class PublishedLossesTest {
                 .isCloseTo(number(expected, "central") - number(expected, "observed"), within(GRIDS));
         assertThat(loss.low()).isCloseTo(number(expected, "low"), within(GRIDS));
         assertThat(loss.high()).isCloseTo(number(expected, "high"), within(GRIDS));
-        assertThat(loss.contains(observed)).isEqualTo(expected.getField("verdict").equals("inside"));
+        assertThat(loss.contains(observed))
+                .isEqualTo(expected.getField("verdict").equals("inside"));
     }
 
     private static double number(NamedCsvRecord row, String field) {
@@ -89,9 +90,8 @@ class PublishedLossesTest {
         double square = residuals.stream().mapToDouble(d -> d * d).average().orElseThrow();
 
         assertThat(tested).hasSize(29);
-        assertThat(tested.stream()
-                        .filter(row ->
-                                reckoned(row.id()).contains(row.lostPercent().central())))
+        assertThat(tested.stream().filter(row -> reckoned(row.id())
+                        .contains(row.lostPercent().central())))
                 .hasSize(28);
         assertThat(bias).isCloseTo(1.1, within(0.05));
         assertThat(Math.sqrt(square)).isCloseTo(3.9, within(0.05));
@@ -106,7 +106,8 @@ class PublishedLossesTest {
         CookHistory seven = Histories.through(0, 30, 300, 60, 420, 60);
         CookHistory ten = Histories.through(0, 30, 300, 60, 600, 60);
 
-        assertThat(MODELS.low().percent(ten, 0) - MODELS.low().percent(seven, 0)).isCloseTo(4.2, within(0.1));
+        assertThat(MODELS.low().percent(ten, 0) - MODELS.low().percent(seven, 0))
+                .isCloseTo(4.2, within(0.1));
         assertThat(MODELS.central().percent(ten, 0) - MODELS.central().percent(seven, 0))
                 .isCloseTo(6.0, within(0.1));
     }

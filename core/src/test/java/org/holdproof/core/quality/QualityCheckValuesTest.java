@@ -95,8 +95,9 @@ class QualityCheckValuesTest {
             case "P08" -> MODELS.central().percent(Histories.bath(35, 55, 1.67), 35);
             case "P09" -> 100 * (0.745 - waterHeld(90));
             case "P10" -> DryingSlab.smoked(75, 99, 11, 0.02, 15, 40).coreCelsius();
-            case "P11", "P12" -> PublishedLossesTest.reckoned(row.id().equals("P11") ? "cl20" : "cl21")
-                    .central();
+            case "P11", "P12" ->
+                PublishedLossesTest.reckoned(row.id().equals("P11") ? "cl20" : "cl21")
+                        .central();
             case "P13" -> myoglobinHalfTime();
             case "P14" -> tendonDenatures(0.69);
             case "P15" -> (number(fact("co11").value()) + number(fact("co12").value())) / 2;

@@ -70,8 +70,7 @@ class QualityLawsTest {
         }
         double thickness = thickness(random);
 
-        assertNotLess(
-                lean(Histories.through(hotter), thickness), lean(Histories.through(cook), thickness), STEPS);
+        assertNotLess(lean(Histories.through(hotter), thickness), lean(Histories.through(cook), thickness), STEPS);
         assertNotLess(
                 MODELS.tenderTime().softening(CookHistories.known(Histories.through(hotter))),
                 MODELS.tenderTime().softening(CookHistories.known(Histories.through(cook))),
@@ -106,7 +105,8 @@ class QualityLawsTest {
     void splittingAHistoryChangesNothing(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         CookHistory cook = Histories.through(cook(random));
-        double[] between = random.doubles(1 + random.nextInt(20), 0, cook.lastMinute()).toArray();
+        double[] between =
+                random.doubles(1 + random.nextInt(20), 0, cook.lastMinute()).toArray();
         CookHistory split = Histories.split(cook, between);
         double thickness = thickness(random);
 
@@ -125,9 +125,8 @@ class QualityLawsTest {
     void partsSumToTheWholeAndNoneIsNegative(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         CookHistories cook = CookHistories.known(Histories.through(cook(random)));
-        TrimmedCut cut = MODELS.tables()
-                .cuts()
-                .get(random.nextInt(MODELS.tables().cuts().size()));
+        TrimmedCut cut =
+                MODELS.tables().cuts().get(random.nextInt(MODELS.tables().cuts().size()));
         Smoking smoking =
                 random.nextBoolean() ? new Smoking.None() : new Smoking.BeforeBag(0.5 + random.nextDouble() * 11);
         WeightLoss.Modelled loss =
@@ -180,8 +179,7 @@ class QualityLawsTest {
         double lost = bought * (1 - trim) * loss.mostPercent() / 100;
         assertThat(bought * trim + lost + served).isCloseTo(bought, within(1e-9));
         // all that is served costs what was bought
-        assertThat(cost.mostAPortion() * served / portion)
-                .isCloseTo(bought * price.amountPerKilogram(), within(1e-6));
+        assertThat(cost.mostAPortion() * served / portion).isCloseTo(bought * price.amountPerKilogram(), within(1e-6));
         assertThat(cost.leastAPortion()).isLessThanOrEqualTo(cost.mostAPortion());
         assertThat(cost.portions(bought) * portion).isLessThanOrEqualTo(served + 1e-6);
         assertThat((cost.portions(bought) + 1) * portion).isGreaterThan(served - 1e-6);

@@ -109,8 +109,8 @@ class QualityOutlookTest {
     void smokedToTheEndTheTradesFortyStandsBesideTheModel() {
         Predicted trimmed = modelled(QualityOutlook.of(MODELS, flat(), PIT, new Smoking.ToTheEnd()))
                 .totalPercent();
-        WeightLoss.Modelled whole = modelled(
-                QualityOutlook.of(MODELS, piece("brisket-whole-trimmed"), PIT, new Smoking.ToTheEnd()));
+        WeightLoss.Modelled whole =
+                modelled(QualityOutlook.of(MODELS, piece("brisket-whole-trimmed"), PIT, new Smoking.ToTheEnd()));
 
         assertThat(trimmed.low()).isCloseTo(34, within(0.6));
         assertThat(trimmed.central()).isCloseTo(43, within(0.6));

@@ -19,8 +19,7 @@ class ServedCostTest {
     private static WeightLoss loss(CookHistory history, Smoking smoking) {
         return QualityOutlook.of(
                         MODELS,
-                        new QualityOutlook.Piece(
-                                Species.BEEF, MODELS.tables().cut("brisket-flat-trimmed"), 75),
+                        new QualityOutlook.Piece(Species.BEEF, MODELS.tables().cut("brisket-flat-trimmed"), 75),
                         CookHistories.known(history),
                         smoking)
                 .weight()

@@ -27,9 +27,7 @@ class TenderTimeTest {
     }
 
     private static List<TenderPoint> used() {
-        return MODELS.tables().tenderPoints().stream()
-                .filter(TenderPoint::used)
-                .toList();
+        return MODELS.tables().tenderPoints().stream().filter(TenderPoint::used).toList();
     }
 
     /** 104 +- 16 kJ/mol, 9.9 h at 70 °C, scatter 1.9; 97, 7.7 h and 2.0 without the trade's. */
@@ -91,7 +89,8 @@ class TenderTimeTest {
 
     @Test
     void timeBelowFiftyDegreesCountsForNothing() {
-        assertThat(MODELS.tenderTime().likeliest().softening(Histories.held(49.9, 100))).isZero();
+        assertThat(MODELS.tenderTime().likeliest().softening(Histories.held(49.9, 100)))
+                .isZero();
         double crossing = MODELS.tenderTime().likeliest().softening(Histories.through(0, 40, 200, 60));
         double half = MODELS.tenderTime().likeliest().softening(Histories.through(0, 50, 100, 60));
         assertThat(crossing).isCloseTo(half, within(1e-12));

@@ -23,8 +23,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** The weights are invented. */
 class WeighedCookTest {
     private static final QualityModels MODELS = QualityModels.builtIn();
-    private static final QualityOutlook.Piece FLAT = new QualityOutlook.Piece(
-            Species.BEEF, MODELS.tables().cut("brisket-flat-trimmed"), 75);
+    private static final QualityOutlook.Piece FLAT =
+            new QualityOutlook.Piece(Species.BEEF, MODELS.tables().cut("brisket-flat-trimmed"), 75);
     private static final CookHistories DAY = CookHistories.known(Histories.bath(75, 68.3, 24));
 
     private static QualityOutlook outlook(CookHistories cook) {
@@ -41,7 +41,10 @@ class WeighedCookTest {
                 cook,
                 new Smoking.None(),
                 Optional.of(new WeighIns(
-                        5, OptionalDouble.empty(), OptionalDouble.of(5 * (1 - lostPercent / 100)), OptionalDouble.empty())),
+                        5,
+                        OptionalDouble.empty(),
+                        OptionalDouble.of(5 * (1 - lostPercent / 100)),
+                        OptionalDouble.empty())),
                 Optional.empty());
     }
 
@@ -50,10 +53,8 @@ class WeighedCookTest {
     }
 
     private static WeightLoss.Weighed narrowed(List<WeighedCook> earlier) {
-        return (WeightLoss.Weighed) outlook(DAY)
-                .narrowedBy(MODELS, DAY, earlier)
-                .weight()
-                .orElseThrow();
+        return (WeightLoss.Weighed)
+                outlook(DAY).narrowedBy(MODELS, DAY, earlier).weight().orElseThrow();
     }
 
     @Test
@@ -63,8 +64,7 @@ class WeighedCookTest {
                 FLAT,
                 cook,
                 new Smoking.BeforeBag(8),
-                Optional.of(new WeighIns(
-                        4, OptionalDouble.of(3.1), OptionalDouble.of(2.4), OptionalDouble.of(2.2))),
+                Optional.of(new WeighIns(4, OptionalDouble.of(3.1), OptionalDouble.of(2.4), OptionalDouble.of(2.2))),
                 Optional.empty());
 
         List<Measured> measured = weighed.measured(MODELS);
@@ -136,15 +136,13 @@ class WeighedCookTest {
         assertThat(tender.need().central()).isLessThan(before.need().central());
         assertThat(tender.need().high())
                 .isLessThanOrEqualTo(MODELS.tenderTime().softening(short12).high());
-        assertThat(tough.hoursThere().central()).isGreaterThan(before.hoursThere().central());
+        assertThat(tough.hoursThere().central())
+                .isGreaterThan(before.hoursThere().central());
         assertThat(tender.softening()).isEqualTo(before.softening());
     }
 
     private static Tenderness after(WeighedCook... cooks) {
-        return outlook(DAY)
-                .narrowedBy(MODELS, DAY, List.of(cooks))
-                .tenderness()
-                .orElseThrow();
+        return outlook(DAY).narrowedBy(MODELS, DAY, List.of(cooks)).tenderness().orElseThrow();
     }
 
     @Test
@@ -167,8 +165,8 @@ class WeighedCookTest {
 
     @Test
     void aPieceGainsNoWeight() {
-        assertThatThrownBy(() ->
-                        new WeighIns(4, OptionalDouble.of(4.2), OptionalDouble.empty(), OptionalDouble.empty()))
+        assertThatThrownBy(
+                        () -> new WeighIns(4, OptionalDouble.of(4.2), OptionalDouble.empty(), OptionalDouble.empty()))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("gains no weight");
     }

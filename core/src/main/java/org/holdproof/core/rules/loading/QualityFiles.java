@@ -1,13 +1,5 @@
 package org.holdproof.core.rules.loading;
 
-import org.holdproof.core.rules.LossRange;
-import org.holdproof.core.rules.ModelParameter;
-import org.holdproof.core.rules.PublishedYield;
-import org.holdproof.core.rules.QualityFact;
-import org.holdproof.core.rules.QualityTables;
-import org.holdproof.core.rules.TenderPoint;
-import org.holdproof.core.rules.TrimmedCut;
-import org.holdproof.core.rules.WeightLossCase;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +8,14 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.holdproof.core.quantity.Predicted;
+import org.holdproof.core.rules.LossRange;
+import org.holdproof.core.rules.ModelParameter;
+import org.holdproof.core.rules.PublishedYield;
+import org.holdproof.core.rules.QualityFact;
+import org.holdproof.core.rules.QualityTables;
+import org.holdproof.core.rules.TenderPoint;
+import org.holdproof.core.rules.TrimmedCut;
+import org.holdproof.core.rules.WeightLossCase;
 import org.holdproof.core.rules.WeightLossCase.Heating;
 import org.holdproof.core.rules.WeightLossCase.Use;
 
@@ -23,8 +23,8 @@ import org.holdproof.core.rules.WeightLossCase.Use;
 public final class QualityFiles {
     private static final List<String> END = List.of("source", "how", "note");
     private static final List<String> MODEL = columns("id", "title", "low", "central", "high", "unit");
-    private static final List<String> CUTS = columns(
-            "id", "title", "species", "lean_share_low", "lean_share_high", "rendered_low", "rendered_high");
+    private static final List<String> CUTS =
+            columns("id", "title", "species", "lean_share_low", "lean_share_high", "rendered_low", "rendered_high");
     private static final List<String> LOSSES = columns(
             "id",
             "species",
@@ -61,8 +61,7 @@ public final class QualityFiles {
             "moisture_change",
             "fat_change",
             "pieces");
-    private static final List<String> POINTS =
-            columns("id", "material", "celsius", "hours_low", "hours_high", "used");
+    private static final List<String> POINTS = columns("id", "material", "celsius", "hours_low", "hours_high", "used");
     private static final List<String> FACTS =
             columns("id", "topic", "material", "quantity", "celsius", "time", "value", "unit");
     private static final double LARGEST = 1e6;
@@ -86,8 +85,7 @@ public final class QualityFiles {
     }
 
     public QualityTables read() throws UnreadableTablesException {
-        return new QualityTables(
-                parameters(), cuts(), weightLosses(), lossRanges(), yields(), tenderPoints(), facts());
+        return new QualityTables(parameters(), cuts(), weightLosses(), lossRanges(), yields(), tenderPoints(), facts());
     }
 
     private Map<String, ModelParameter> parameters() throws UnreadableTablesException {
