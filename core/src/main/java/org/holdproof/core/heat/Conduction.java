@@ -1,9 +1,9 @@
 package org.holdproof.core.heat;
 
 /**
- * Transient conduction in one piece that starts at one temperature throughout and is then left to a medium:
+ * Transient conduction in one piece that is left to a medium:
  * {@code ρc ∂T/∂t = 1/r^β ∂/∂r (r^β k ∂T/∂r)}, insulated at the centre, {@code k ∂T/∂r = h (T_medium − T)} at the
- * surface. Nothing freezes, thaws, dries or shrinks.
+ * surface, or what an {@link Exposure} says of bare meat. Nothing freezes, thaws or shrinks, and what dries is the surface.
  *
  * <p>Every run is marched twice, once with grid and steps halved; a third of the largest difference is the finer run's
  * error (Richardson), and halving goes on until it is at most half the tolerance. Steps that a dense log or dense asking has already made short
@@ -59,9 +59,25 @@ public final class Conduction {
      * @throws IllegalArgumentException if the start is not finite or the minutes are out of order or range
      */
     public PieceTemperatures run(double startCelsius, MediumSchedule schedule, double[] atMinutes) {
-        Solution solution = solve(startCelsius, schedule, atMinutes, CORE_AND_SURFACE, CORE_AND_SURFACE.length + 1);
+        return run(PieceState.uniform(startCelsius), schedule, atMinutes);
+    }
+
+    /**
+     * The same from any state: what an earlier run left.
+     *
+     * @param start where the piece stands at minute 0
+     */
+    public PieceTemperatures run(PieceState start, MediumSchedule schedule, double[] atMinutes) {
+        Solution solution = solve(start, schedule, atMinutes, CORE_AND_SURFACE, CORE_AND_SURFACE.length + 1);
         return new PieceTemperatures(
-                atMinutes.clone(), solution.column(0), solution.column(1), solution.column(2), solution.errorCelsius);
+                atMinutes.clone(),
+                solution.column(0),
+                solution.column(1),
+                solution.column(2),
+                solution.column(3),
+                piece.massPerArea(),
+                solution.end,
+                solution.errorCelsius);
     }
 
     /**
@@ -73,29 +89,38 @@ public final class Conduction {
      */
     public double[] runAt(
             double fractionOfHalfThickness, double startCelsius, MediumSchedule schedule, double[] atMinutes) {
+        return runAt(fractionOfHalfThickness, PieceState.uniform(startCelsius), schedule, atMinutes);
+    }
+
+    /** The same from any state. */
+    public double[] runAt(
+            double fractionOfHalfThickness, PieceState start, MediumSchedule schedule, double[] atMinutes) {
         if (!(fractionOfHalfThickness >= 0) || !(fractionOfHalfThickness <= 1)) {
             throw new IllegalArgumentException(
                     "a place in the piece lies from 0 (centre) to 1 (surface), not " + fractionOfHalfThickness);
         }
-        return solve(startCelsius, schedule, atMinutes, new double[] {fractionOfHalfThickness}, 1)
+        return solve(start, schedule, atMinutes, new double[] {fractionOfHalfThickness}, 1)
                 .column(0);
     }
 
     /** One march only, for measuring how the error falls: {@code 2^halvings} times as fine as the coarsest. */
     double[][] march(
             double startCelsius, MediumSchedule schedule, double[] atMinutes, double[] positions, int halvings) {
-        StepPlan plan = plan(startCelsius, schedule, atMinutes);
+        PieceState start = PieceState.uniform(startCelsius);
+        StepPlan plan = plan(start, schedule, atMinutes);
         int fineness = 1 << halvings;
         return new RadialMarch(piece, properties, COARSEST_CELLS * fineness)
-                .march(startCelsius, schedule, plan, fineness, atMinutes.length, positions);
+                .march(start, schedule, plan, fineness, atMinutes.length, positions);
     }
 
     private static final class Solution {
         private final double[][] rows;
+        private final PieceState end;
         private final double errorCelsius;
 
-        Solution(double[][] rows, double errorCelsius) {
+        Solution(double[][] rows, PieceState end, double errorCelsius) {
             this.rows = rows;
+            this.end = end;
             this.errorCelsius = errorCelsius;
         }
 
@@ -110,31 +135,29 @@ public final class Conduction {
 
     /** @param counted how many columns of the march must come within the tolerance */
     private Solution solve(
-            double startCelsius, MediumSchedule schedule, double[] atMinutes, double[] positions, int counted) {
-        check(startCelsius, schedule, atMinutes);
-        StepPlan plan = plan(startCelsius, schedule, atMinutes);
+            PieceState start, MediumSchedule schedule, double[] atMinutes, double[] positions, int counted) {
+        check(schedule, atMinutes);
+        StepPlan plan = plan(start, schedule, atMinutes);
         double[][] coarse = new RadialMarch(piece, properties, COARSEST_CELLS)
-                .march(startCelsius, schedule, plan, 1, atMinutes.length, positions);
+                .march(start, schedule, plan, 1, atMinutes.length, positions);
         for (int fineness = 2; ; fineness *= 2) {
-            double[][] fine = new RadialMarch(piece, properties, COARSEST_CELLS * fineness)
-                    .march(startCelsius, schedule, plan, fineness, atMinutes.length, positions);
+            RadialMarch march = new RadialMarch(piece, properties, COARSEST_CELLS * fineness);
+            double[][] fine = march.march(start, schedule, plan, fineness, atMinutes.length, positions);
             double error = largestDifference(coarse, fine, counted) / 3;
             if (error <= CAUTION * toleranceCelsius || COARSEST_CELLS * fineness >= FINEST_CELLS) {
-                return new Solution(fine, error);
+                return new Solution(fine, march.state(), error);
             }
             coarse = fine;
         }
     }
 
-    private StepPlan plan(double startCelsius, MediumSchedule schedule, double[] atMinutes) {
+    private StepPlan plan(PieceState start, MediumSchedule schedule, double[] atMinutes) {
         double cell = piece.halfThicknessMetres() / COARSEST_CELLS;
-        return new StepPlan(schedule, SHORTEST_STEP * cell * cell / properties.diffusivity(startCelsius), atMinutes);
+        double diffusivity = properties.diffusivity(start.coreCelsius());
+        return new StepPlan(schedule, SHORTEST_STEP * cell * cell / diffusivity, atMinutes);
     }
 
-    private static void check(double startCelsius, MediumSchedule schedule, double[] atMinutes) {
-        if (!Double.isFinite(startCelsius)) {
-            throw new IllegalArgumentException("the start temperature is " + startCelsius);
-        }
+    private static void check(MediumSchedule schedule, double[] atMinutes) {
         for (int i = 0; i < atMinutes.length; i++) {
             if (!(atMinutes[i] >= (i == 0 ? 0 : atMinutes[i - 1]))
                     || !Double.isFinite(atMinutes[i])

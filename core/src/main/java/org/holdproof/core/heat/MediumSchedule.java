@@ -2,7 +2,9 @@ package org.holdproof.core.heat;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import org.holdproof.core.log.Trace;
 
 /**
@@ -15,6 +17,7 @@ public final class MediumSchedule {
     private final double[] fromCelsius;
     private final double[] toCelsius;
     private final double[] coefficient;
+    private final List<Optional<Exposure>> exposure;
 
     private MediumSchedule(List<Segment> segments) {
         if (segments.isEmpty()) {
@@ -25,6 +28,7 @@ public final class MediumSchedule {
         fromCelsius = new double[count];
         toCelsius = new double[count];
         coefficient = new double[count];
+        exposure = segments.stream().map(Segment::exposure).toList();
         double clock = 0;
         for (int i = 0; i < count; i++) {
             Segment segment = segments.get(i);
@@ -41,6 +45,7 @@ public final class MediumSchedule {
         this.fromCelsius = fromCelsius;
         this.toCelsius = toCelsius;
         this.coefficient = coefficient;
+        exposure = Collections.nCopies(coefficient.length, Optional.empty());
     }
 
     /**
@@ -50,8 +55,14 @@ public final class MediumSchedule {
      * @param fromCelsius at its start
      * @param toCelsius at its end, in a straight line
      * @param surfaceCoefficient in W/(m² K); infinite: the surface takes the medium's temperature
+     * @param exposure bare meat that radiates and dries; the coefficient is then its convection
      */
-    public record Segment(double minutes, double fromCelsius, double toCelsius, double surfaceCoefficient) {
+    public record Segment(
+            double minutes,
+            double fromCelsius,
+            double toCelsius,
+            double surfaceCoefficient,
+            Optional<Exposure> exposure) {
         /** @throws IllegalArgumentException if a value is out of range */
         public Segment {
             if (!(minutes > 0)
@@ -62,6 +73,16 @@ public final class MediumSchedule {
                 throw new IllegalArgumentException("not a segment: " + minutes + " min, " + fromCelsius + " to "
                         + toCelsius + " °C, " + surfaceCoefficient + " W/(m² K)");
             }
+        }
+
+        /** A medium that only conducts: a bath, ice, or air about a wrapped piece. */
+        public Segment(double minutes, double fromCelsius, double toCelsius, double surfaceCoefficient) {
+            this(minutes, fromCelsius, toCelsius, surfaceCoefficient, Optional.empty());
+        }
+
+        /** Air about bare meat. */
+        public static Segment bare(double minutes, double fromCelsius, double toCelsius, Exposure exposure) {
+            return new Segment(minutes, fromCelsius, toCelsius, exposure.convection(), Optional.of(exposure));
         }
 
         /** A medium held at one temperature. */
@@ -120,7 +141,7 @@ public final class MediumSchedule {
         return trace.celsius(before) + share * (trace.celsius(before + 1) - trace.celsius(before));
     }
 
-    /** The same temperatures with one surface coefficient throughout, in W/(m² K). */
+    /** The same temperatures with one surface coefficient throughout, in W/(m² K), nothing bare. */
     public MediumSchedule withSurfaceCoefficient(double surfaceCoefficient) {
         if (!(surfaceCoefficient >= 0)) {
             throw new IllegalArgumentException("not a surface coefficient: " + surfaceCoefficient + " W/(m² K)");
@@ -156,6 +177,10 @@ public final class MediumSchedule {
 
     double coefficient(int segment) {
         return coefficient[segment];
+    }
+
+    Optional<Exposure> exposure(int segment) {
+        return exposure.get(segment);
     }
 
     double fromCelsius(int segment) {

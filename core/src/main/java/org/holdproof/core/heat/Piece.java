@@ -13,6 +13,8 @@ import org.holdproof.core.batch.Product.Shape;
  * @param fastestShapeFactor the highest β the same description may mean, from {@code shapeFactor} to 2
  */
 public record Piece(double thicknessMillimetres, double shapeFactor, double fastestShapeFactor) {
+    /** Of raw meat, in kg/m³; from memory. */
+    private static final double RAW_DENSITY = 1050;
 
     /** @throws IllegalArgumentException if the thickness is not positive or a shape factor lies outside its range */
     public Piece {
@@ -46,5 +48,10 @@ public record Piece(double thicknessMillimetres, double shapeFactor, double fast
     /** Half the thickness: the way heat has to go, in metres. */
     public double halfThicknessMetres() {
         return thicknessMillimetres / 2000;
+    }
+
+    /** Raw mass behind a square metre of surface, in kg/m²: {@code ρ R / (β + 1)}. */
+    public double massPerArea() {
+        return RAW_DENSITY * halfThicknessMetres() / (shapeFactor + 1);
     }
 }

@@ -2,12 +2,15 @@ package org.holdproof.core.heat;
 
 import java.util.OptionalDouble;
 
-/** What a run gave: core, surface and mean temperature of the piece at the asked minutes. */
+/** What a run gave: core, surface and mean temperature of the piece at the asked minutes, and the water it has lost. */
 public final class PieceTemperatures {
     private final double[] minutes;
     private final double[] coreCelsius;
     private final double[] surfaceCelsius;
     private final double[] meanCelsius;
+    private final double[] waterLost;
+    private final double massPerArea;
+    private final PieceState end;
     private final double errorCelsius;
 
     PieceTemperatures(
@@ -15,11 +18,17 @@ public final class PieceTemperatures {
             double[] coreCelsius,
             double[] surfaceCelsius,
             double[] meanCelsius,
+            double[] waterLost,
+            double massPerArea,
+            PieceState end,
             double errorCelsius) {
         this.minutes = minutes;
         this.coreCelsius = coreCelsius;
         this.surfaceCelsius = surfaceCelsius;
         this.meanCelsius = meanCelsius;
+        this.waterLost = waterLost;
+        this.massPerArea = massPerArea;
+        this.end = end;
         this.errorCelsius = errorCelsius;
     }
 
@@ -45,6 +54,21 @@ public final class PieceTemperatures {
     /** Mean over the volume, in °C. */
     public double meanCelsius(int i) {
         return meanCelsius[i];
+    }
+
+    /** Water lost through a square metre of surface since the piece was raw, in kg/m²; below 0 where it has condensed. */
+    public double waterLost(int i) {
+        return waterLost[i];
+    }
+
+    /** The same as a part of the raw mass, 0 to 1. */
+    public double evaporatedShare(int i) {
+        return waterLost[i] / massPerArea;
+    }
+
+    /** The whole piece at the last asked minute. */
+    public PieceState end() {
+        return end;
     }
 
     /** The core at every asked minute, in °C. */

@@ -1,6 +1,8 @@
 package org.holdproof.core.heat;
 
 import java.util.Arrays;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One march through a step plan on one grid: finite volumes about equally spaced nodes from the centre to the surface,
@@ -9,6 +11,10 @@ import java.util.Arrays;
  * <p>In time: TR-BDF2 (Bank et al. 1985). It is second order and unconditionally stable like Crank–Nicolson but, unlike
  * it, damps what a jump of the medium puts into the finest cells, so that it needs no special start; its two stages
  * share one tridiagonal matrix. Properties that depend on temperature are frozen at mid-step, found by a first pass.
+ *
+ * <p>Bare meat: only the surface is not linear. Its flux is taken out of the matrix; the answer of every node to a unit of
+ * flux is solved once, and each stage is left with one unknown, the surface's temperature. The water lost is marched with
+ * the same weights, and the wetness of a stage follows from the loss carried forward, which keeps the second order.
  */
 final class RadialMarch {
     private static final double STAGE = 2 - Math.sqrt(2);
@@ -34,6 +40,13 @@ final class RadialMarch {
     private final double[] ratio;
     private final double[] inversePivot;
     private final double[] middle;
+
+    /** Kelvin at each node for a W/m² through the surface over a stage. */
+    private final double[] answer;
+
+    private final double massPerArea;
+    private double waterLost;
+    private @Nullable SurfaceBalance balance;
 
     private double factoredStep = Double.NaN;
     private double factoredCoefficient = Double.NaN;
@@ -68,19 +81,25 @@ final class RadialMarch {
         ratio = new double[cells + 1];
         inversePivot = new double[cells + 1];
         middle = new double[cells + 1];
+        answer = new double[cells + 1];
+        massPerArea = piece.massPerArea();
     }
 
     /**
-     * Marches from a uniform start.
+     * Marches from a start.
      *
      * @param fineness 1 for the plan's own steps, 2 for steps half as long, and so on
      * @param positions where to look, as fractions of the way from centre (0) to surface (1)
-     * @return for every asked minute the temperatures at the positions, then the mean over the volume, in °C
+     * @return for every asked minute the temperatures at the positions, then the mean over the volume, in °C, and the water
+     *     lost in kg/m²
      */
     double[][] march(
-            double startCelsius, MediumSchedule schedule, StepPlan plan, int fineness, int asked, double[] positions) {
+            PieceState start, MediumSchedule schedule, StepPlan plan, int fineness, int asked, double[] positions) {
         double[][] found = new double[asked][];
-        Arrays.fill(celsius, startCelsius);
+        for (int i = 0; i <= cells; i++) {
+            celsius[i] = start.celsius((double) i / cells);
+        }
+        waterLost = start.waterLost();
         factoredStep = Double.NaN;
         freezeProperties(celsius);
         int next = 0;
@@ -94,10 +113,15 @@ final class RadialMarch {
             double zero = schedule.startMinute(segment) * 60;
             double slope = schedule.slope(segment) / 60;
             double coefficient = schedule.coefficient(segment);
+            Optional<Exposure> bare = schedule.exposure(segment);
             for (int part = 0; part < parts; part++) {
                 double since = plan.startSeconds(step) - zero + part * length;
                 double medium = schedule.fromCelsius(segment) + slope * since;
-                advance(length, coefficient, medium, slope);
+                if (bare.isPresent()) {
+                    advanceBare(length, bare.get(), medium, slope);
+                } else {
+                    advance(length, coefficient, medium, slope);
+                }
             }
             while (next < asked && plan.stepsBefore(next) == step + 1) {
                 found[next++] = look(positions);
@@ -125,6 +149,33 @@ final class RadialMarch {
             freezeProperties(middle);
             factor(length, coefficient);
             solve(length, medium, slope);
+        }
+    }
+
+    private void advanceBare(double length, Exposure exposure, double medium, double slope) {
+        if (balance == null || balance.exposure() != exposure) {
+            balance = new SurfaceBalance(exposure);
+        }
+        if (properties.isConstant()) {
+            if (length != factoredStep || factoredCoefficient != 0) {
+                factorBare(length);
+            }
+            solveBare(balance, length, medium, slope);
+        } else {
+            double lostBefore = waterLost;
+            System.arraycopy(celsius, 0, middle, 0, cells + 1);
+            freezeProperties(celsius);
+            factorBare(length);
+            solveBare(balance, length, medium, slope);
+            for (int i = 0; i <= cells; i++) {
+                double start = middle[i];
+                middle[i] = (start + celsius[i]) / 2;
+                celsius[i] = start;
+            }
+            waterLost = lostBefore;
+            freezeProperties(middle);
+            factorBare(length);
+            solveBare(balance, length, medium, slope);
         }
     }
 
@@ -185,6 +236,52 @@ final class RadialMarch {
         substitute(celsius);
     }
 
+    /** The matrix without the surface, and the answer to a unit of flux. */
+    private void factorBare(double length) {
+        factor(length, 0);
+        Arrays.fill(right, 0);
+        right[cells] = STAGE * length / 2 * faceArea[cells];
+        substitute(answer);
+    }
+
+    /** One step of both stages, each closed by the surface's own balance. */
+    private void solveBare(SurfaceBalance surface, double length, double medium, double slope) {
+        double half = STAGE * length / 2;
+        Wetness wetness = surface.exposure().wetness();
+
+        surface.at(celsius[cells], medium, wetness.share(waterLost, massPerArea));
+        double heatBefore = surface.heat;
+        double leavingBefore = surface.leaving;
+        double inflow = 0;
+        for (int i = 0; i < cells; i++) {
+            double outflow = half * conductance[i] * (celsius[i + 1] - celsius[i]);
+            right[i] = capacity[i] * celsius[i] + outflow - inflow;
+            inflow = outflow;
+        }
+        right[cells] = capacity[cells] * celsius[cells] - inflow + half * faceArea[cells] * heatBefore;
+        substitute(stage);
+        double share = wetness.share(waterLost + STAGE * length * leavingBefore, massPerArea);
+        surface.settle(stage[cells], answer[cells], medium + slope * STAGE * length, share, celsius[cells]);
+        add(answer, surface.heat, stage);
+        double leavingAtStage = surface.leaving;
+        double lostAtStage = waterLost + half * (leavingBefore + leavingAtStage);
+
+        for (int i = 0; i <= cells; i++) {
+            right[i] = capacity[i] * (BACK_NEW * stage[i] - BACK_OLD * celsius[i]);
+        }
+        substitute(celsius);
+        share = wetness.share(lostAtStage + (1 - STAGE) * length * leavingAtStage, massPerArea);
+        surface.settle(celsius[cells], answer[cells], medium + slope * length, share, stage[cells]);
+        add(answer, surface.heat, celsius);
+        waterLost = BACK_NEW * lostAtStage - BACK_OLD * waterLost + half * surface.leaving;
+    }
+
+    private static void add(double[] direction, double times, double[] into) {
+        for (int i = 0; i < into.length; i++) {
+            into[i] += times * direction[i];
+        }
+    }
+
     private void substitute(double[] into) {
         double carried = right[0];
         into[0] = carried;
@@ -201,41 +298,21 @@ final class RadialMarch {
     }
 
     private double[] look(double[] positions) {
-        double[] seen = new double[positions.length + 1];
+        double[] seen = new double[positions.length + 2];
         for (int p = 0; p < positions.length; p++) {
-            seen[p] = at(positions[p]);
+            seen[p] = PieceState.at(celsius, positions[p]);
         }
         double heat = 0;
         for (int i = 0; i <= cells; i++) {
             heat += volume[i] * celsius[i];
         }
         seen[positions.length] = heat / totalVolume;
+        seen[positions.length + 1] = waterLost;
         return seen;
     }
 
-    /** Between nodes by the cubic through the four nearest; the profile mirrors itself at the centre. */
-    private double at(double position) {
-        double place = position * cells;
-        int below = (int) Math.min(Math.floor(place), cells - 1);
-        double share = place - below;
-        if (share == 0) {
-            return celsius[below];
-        }
-        if (share == 1) {
-            return celsius[below + 1];
-        }
-        int first = Math.min(below - 1, cells - 3);
-        double x = place - first;
-        double value = 0;
-        for (int i = 0; i < 4; i++) {
-            double weight = 1;
-            for (int j = 0; j < 4; j++) {
-                if (j != i) {
-                    weight *= (x - j) / (i - j);
-                }
-            }
-            value += weight * celsius[Math.abs(first + i)];
-        }
-        return value;
+    /** Where the march has come to. */
+    PieceState state() {
+        return new PieceState(celsius, waterLost);
     }
 }

@@ -14,6 +14,9 @@ final class StepPlan {
     /** After a kink of the medium, its slope may change the medium by this much within the first step, in °C. */
     private static final double KINK_CELSIUS = 1;
 
+    /** The longest step while a surface dries: its wetness changes with what it loses. */
+    private static final double LONGEST_BARE_SECONDS = 240;
+
     private int count;
     private double[] startSeconds = new double[256];
     private double[] lengthSeconds = new double[256];
@@ -35,13 +38,14 @@ final class StepPlan {
                 sinceJump = settled(schedule, s, sinceJump);
             }
             // the last segment also takes an asked minute that rounding has put just past its end
+            double cap = schedule.exposure(s).isPresent() ? LONGEST_BARE_SECONDS : Double.POSITIVE_INFINITY;
             double end = s == schedule.segments() - 1 ? Double.POSITIVE_INFINITY : schedule.endMinute(s) * 60;
             while (asked < atMinutes.length) {
                 double next = atMinutes[asked] * 60;
                 double stop = Math.min(next, end);
                 while (clock < stop) {
                     double left = stop - clock;
-                    double longest = Math.max(shortestSeconds, GROWTH * sinceJump);
+                    double longest = Math.min(cap, Math.max(shortestSeconds, GROWTH * sinceJump));
                     double pieces = Math.ceil(left / longest * (1 - 1e-12));
                     double step = pieces <= 1 ? left : left / pieces;
                     add(clock, step, longest, s);
@@ -62,7 +66,8 @@ final class StepPlan {
 
     private static double settled(MediumSchedule schedule, int s, double sinceJump) {
         boolean jumps = schedule.fromCelsius(s) != schedule.toCelsius(s - 1)
-                || schedule.coefficient(s) != schedule.coefficient(s - 1);
+                || schedule.coefficient(s) != schedule.coefficient(s - 1)
+                || !schedule.exposure(s).equals(schedule.exposure(s - 1));
         if (jumps) {
             return 0;
         }
