@@ -11,9 +11,12 @@ import org.holdproof.core.batch.Product.Shape;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.heat.Conduction;
 import org.holdproof.core.heat.MediumSchedule;
+import org.holdproof.core.heat.MediumSchedule.Segment;
 import org.holdproof.core.heat.Piece;
+import org.holdproof.core.heat.PieceTemperatures;
 import org.holdproof.core.heat.ThermalFit;
 import org.holdproof.core.heat.ThermalProperties;
+import org.holdproof.core.heat.smoke.SmokerSurface;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.plan.ChillMedium;
 import org.holdproof.core.plan.HeatFigures;
@@ -24,7 +27,7 @@ import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.rules.RuleLibrary;
 
 /**
- * One bath solved, a 20 by 20 table planned, one log fitted: processor seconds of this thread, median of the rounds after
+ * One bath solved, one smoked cook of a day solved, a 20 by 20 table planned, one log fitted: processor seconds of this thread, median of the rounds after
  * a warm-up, one line each with a figure that bath_plans.py must come to as well. Run by bath-plans.sh. The log is made
  * up: conduction with Gaussian noise of 0.2 °C.
  */
@@ -40,6 +43,7 @@ public final class BathPlans {
 
     public static void main(String[] arguments) throws Exception {
         time("solve", 400, BathPlans::solve);
+        time("smoke", 200, BathPlans::smoke);
         time("table", 20, BathPlans::table);
         Trace core = log();
         Trace bath = bath(core.size());
@@ -71,6 +75,21 @@ public final class BathPlans {
     private static double solve() {
         return Conduction.of(Piece.of(50, 0.28), ThermalProperties.constant(CONDUCTIVITY, DIFFUSIVITY))
                 .runAt(0, 5, MediumSchedule.held(60, COEFFICIENT), minutes(301))[150];
+    }
+
+    /** The core after 8 h of smoke, of 100 mm that then lie 16 h in a bath; to 0.1 °C, every 4 min. */
+    private static double smoke() {
+        double[] asked = new double[361];
+        Arrays.setAll(asked, i -> 4.0 * i);
+        PieceTemperatures day = Conduction.of(Piece.of(100, 0.5), ThermalProperties.constant(CONDUCTIVITY, DIFFUSIVITY))
+                .within(0.1)
+                .run(
+                        4,
+                        MediumSchedule.of(
+                                Segment.bare(480, 115, 115, SmokerSurface.nominal()),
+                                Segment.hold(960, 68, COEFFICIENT)),
+                        asked);
+        return day.coreCelsius(120);
     }
 
     /** The covering time of 50 mm at 60 °C out of a table of 400 cells, in minutes. */

@@ -3,11 +3,11 @@ package org.holdproof.core.heat;
 import org.holdproof.core.log.Trace;
 
 /** A trace with readings evenly left out: conduction smooths what lies between, and every reading costs a step. */
-final class Thinned {
+public final class Thinned {
     private Thinned() {}
 
     /** At most about {@code most} readings, the first and the last among them. */
-    static Trace to(Trace trace, int most) {
+    public static Trace to(Trace trace, int most) {
         int size = trace.size();
         if (size <= most) {
             return trace;

@@ -9,8 +9,8 @@ import java.util.OptionalDouble;
 import org.holdproof.core.heat.Exposure;
 import org.holdproof.core.heat.HeatTable;
 import org.holdproof.core.heat.Wetness;
-import org.holdproof.core.standard.Source;
-import org.holdproof.core.standard.Source.How;
+import org.holdproof.core.rules.Source;
+import org.holdproof.core.rules.Source.How;
 
 /**
  * The surface of meat in a smoker, from slow to fast. Supply of heat and wetness cannot be told apart by a core's log, so
