@@ -1,5 +1,5 @@
 #!/bin/sh
-# One bath solve, a 20 by 20 plan table and one fit, here and in SciPy, one after the other: processor seconds, the ratio,
+# One bath solve, a smoked day, a 20 by 20 plan table and one fit, here and in SciPy, one after the other: processor seconds, the ratio,
 # and the figure both must come to. Build first: mvn -q -pl core -am compile
 # Usage: core/src/bench/bath-plans.sh
 set -eu

@@ -33,7 +33,8 @@ public final class PieceState {
      */
     public double celsius(double fraction) {
         if (!(fraction >= 0) || !(fraction <= 1)) {
-            throw new IllegalArgumentException("a place in the piece lies from 0 (centre) to 1 (surface), not " + fraction);
+            throw new IllegalArgumentException(
+                    "a place in the piece lies from 0 (centre) to 1 (surface), not " + fraction);
         }
         return at(celsius, fraction);
     }

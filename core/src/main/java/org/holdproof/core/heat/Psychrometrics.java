@@ -83,8 +83,7 @@ public final class Psychrometrics {
     }
 
     private static double ratioAt(double air, double wetBulb, double saturated) {
-        return ((2501 - 2.326 * wetBulb) * saturated - 1.006 * (air - wetBulb))
-                / (2501 + 1.86 * air - 4.186 * wetBulb);
+        return ((2501 - 2.326 * wetBulb) * saturated - 1.006 * (air - wetBulb)) / (2501 + 1.86 * air - 4.186 * wetBulb);
     }
 
     /** Thermodynamic wet-bulb temperature of air, in °C; the air's own where it can hold no more vapour. */

@@ -70,9 +70,8 @@ final class SurfaceBalance {
         heat = exposure.convection() * (air - surface)
                 + radiation * (airSquare * airSquare - cube * kelvin)
                 - latent * leaving;
-        double steeper = boils
-                ? 0
-                : open * transfer * own * Psychrometrics.saturationGrowth(surface) / (pressure - own);
+        double steeper =
+                boils ? 0 : open * transfer * own * Psychrometrics.saturationGrowth(surface) / (pressure - own);
         slope = -exposure.convection()
                 - 4 * radiation * cube
                 - latent * steeper

@@ -52,7 +52,9 @@ class DryingLawsTest {
         }
 
         double[] asked() {
-            return IntStream.rangeClosed(0, 60).mapToDouble(i -> minutes * i / 60).toArray();
+            return IntStream.rangeClosed(0, 60)
+                    .mapToDouble(i -> minutes * i / 60)
+                    .toArray();
         }
 
         PieceTemperatures run(Piece ofPiece, double inAir, Exposure with) {
@@ -102,10 +104,8 @@ class DryingLawsTest {
     @MethodSource("seeds")
     void aThickerPieceIsNeverFaster(long seed) {
         Cook cook = new Cook(seed);
-        Piece thicker =
-                Piece.of(cook.piece.thicknessMillimetres() * cook.between(1.02, 1.3), cook.piece.shapeFactor());
-        assertNeverColder(
-                cook.run(cook.piece, cook.air, cook.exposure), cook.run(thicker, cook.air, cook.exposure));
+        Piece thicker = Piece.of(cook.piece.thicknessMillimetres() * cook.between(1.02, 1.3), cook.piece.shapeFactor());
+        assertNeverColder(cook.run(cook.piece, cook.air, cook.exposure), cook.run(thicker, cook.air, cook.exposure));
     }
 
     @ParameterizedTest(name = "seed {0}")
@@ -113,8 +113,8 @@ class DryingLawsTest {
     void aSurfaceThatStaysWetIsTheColdest(long seed) {
         Cook cook = new Cook(seed);
         Exposure e = cook.exposure;
-        Exposure wet = Exposure.of(
-                e.convection(), e.emissivity(), e.humidityRatio() * cook.between(0.3, 1), Wetness.FOR_EVER);
+        Exposure wet =
+                Exposure.of(e.convection(), e.emissivity(), e.humidityRatio() * cook.between(0.3, 1), Wetness.FOR_EVER);
         assertNeverColder(cook.run(cook.piece, cook.air, e), cook.run(cook.piece, cook.air, wet));
     }
 
@@ -156,9 +156,8 @@ class DryingLawsTest {
             heatBefore = surface.heat;
             waterBefore = surface.leaving;
         }
-        double perKelvin = cook.food.heatCapacity(0)
-                * cook.piece.halfThicknessMetres()
-                / (cook.piece.shapeFactor() + 1);
+        double perKelvin =
+                cook.food.heatCapacity(0) * cook.piece.halfThicknessMetres() / (cook.piece.shapeFactor() + 1);
         double rise = run.meanCelsius(minutes.length - 1) - run.meanCelsius(0);
         assertThat(heat / perKelvin).isCloseTo(rise, within(0.01 + 0.001 * Math.abs(rise)));
         assertThat(water).isCloseTo(run.waterLost(minutes.length - 1) - run.waterLost(0), within(2e-3));

@@ -53,8 +53,7 @@ class DryingReferenceTest {
             double[][] found = conduction(row(cook))
                     .march(number(row(cook), "start_C"), schedule(cook), minutes, new double[] {0}, halvings);
             for (int i = 0; i < minutes.length; i++) {
-                core[halvings] =
-                        Math.max(core[halvings], Math.abs(found[i][0] - number(reference.get(i), "core_C")));
+                core[halvings] = Math.max(core[halvings], Math.abs(found[i][0] - number(reference.get(i), "core_C")));
                 water[halvings] =
                         Math.max(water[halvings], Math.abs(found[i][2] - number(reference.get(i), "water_kg_m2")));
             }
@@ -81,10 +80,10 @@ class DryingReferenceTest {
         PieceTemperatures through = conduction.run(start, whole, new double[] {first, first + (end - first) / 2, end});
         PieceTemperatures before = conduction.run(start, MediumSchedule.of(segments.get(0)), new double[] {first});
         if (segments.size() > 1) {
-            PieceTemperatures after = conduction.run(
-                    before.end(),
-                    MediumSchedule.of(segments.subList(1, segments.size())),
-                    new double[] {(end - first) / 2, end - first});
+            PieceTemperatures after =
+                    conduction.run(before.end(), MediumSchedule.of(segments.subList(1, segments.size())), new double[] {
+                        (end - first) / 2, end - first
+                    });
             assertThat(after.coreCelsius(0)).isCloseTo(through.coreCelsius(1), within(0.03));
             assertThat(after.coreCelsius(1)).isCloseTo(through.coreCelsius(2), within(0.03));
             assertThat(after.waterLost(1)).isCloseTo(through.waterLost(2), within(2e-3));
@@ -117,8 +116,7 @@ class DryingReferenceTest {
             Conduction.of(Piece.of(60, 0), LEAN),
             Conduction.of(Piece.of(90, 1), LEAN),
             Conduction.of(
-                    Piece.of(45, 1),
-                    Composition.ofMeat(55.2, 16.9, 26.5, 0.8).properties(Composition.Path.SERIES)));
+                    Piece.of(45, 1), Composition.ofMeat(55.2, 16.9, 26.5, 0.8).properties(Composition.Path.SERIES)));
     private static final List<MediumSchedule> DRY_MEDIA = List.of(
             MediumSchedule.of(
                     Segment.hold(240, 110, 18),
@@ -167,8 +165,7 @@ class DryingReferenceTest {
             segments.add(
                     v.length == 4
                             ? new Segment(v[0], v[1], v[2], v[3])
-                            : Segment.bare(
-                                    v[0], v[1], v[2], Exposure.of(v[3], v[4], v[5], new Wetness(v[6], v[7]))));
+                            : Segment.bare(v[0], v[1], v[2], Exposure.of(v[3], v[4], v[5], new Wetness(v[6], v[7]))));
         }
         return segments;
     }

@@ -31,18 +31,17 @@ class PsychrometricsTest {
     @MethodSource("values")
     void agreesWithinTheTolerance(String name, NamedCsvRecord row) {
         double air = number(row, "air_C");
-        double pressure = row.getField("pressure_Pa").isEmpty()
-                ? Psychrometrics.SEA_LEVEL_PASCAL
-                : number(row, "pressure_Pa");
+        double pressure =
+                row.getField("pressure_Pa").isEmpty() ? Psychrometrics.SEA_LEVEL_PASCAL : number(row, "pressure_Pa");
         double value = number(row, "value");
-        double tolerance = number(row, "tolerance")
-                * (row.getField("tolerance_kind").equals("relative") ? value : 1);
+        double tolerance =
+                number(row, "tolerance") * (row.getField("tolerance_kind").equals("relative") ? value : 1);
 
         double found =
                 switch (row.getField("quantity")) {
                     case "saturation_pressure_Pa" -> Psychrometrics.saturationPascal(air);
-                    case "saturation_humidity_ratio" -> Psychrometrics.humidityRatio(
-                            Psychrometrics.saturationPascal(air), pressure);
+                    case "saturation_humidity_ratio" ->
+                        Psychrometrics.humidityRatio(Psychrometrics.saturationPascal(air), pressure);
                     case "humidity_ratio" -> Psychrometrics.humidityRatioAt(air, number(row, "wet_bulb_C"), pressure);
                     case "wet_bulb_C" -> Psychrometrics.wetBulbCelsius(air, ratio(row, air, pressure), pressure);
                     case "wet_bulb_stull_C" -> stull(air, number(row, "relative_humidity_pct"));
@@ -108,9 +107,9 @@ class PsychrometricsTest {
     @Test
     void theGrowthOfThePressureIsItsSlope() {
         for (double celsius = 1; celsius < 180; celsius += 7) {
-            double slope = (Psychrometrics.saturationPascal(celsius + 1e-3)
-                            - Psychrometrics.saturationPascal(celsius - 1e-3))
-                    / 2e-3;
+            double slope =
+                    (Psychrometrics.saturationPascal(celsius + 1e-3) - Psychrometrics.saturationPascal(celsius - 1e-3))
+                            / 2e-3;
             assertThat(Psychrometrics.saturationGrowth(celsius) * Psychrometrics.saturationPascal(celsius))
                     .isCloseTo(slope, within(1e-5 * slope));
         }

@@ -105,8 +105,8 @@ public final class Smoke {
      * @throws IllegalArgumentException if no such air has that wet bulb
      */
     public Smoke withWetBulb(double wetBulbCelsius) {
-        double ratio = Psychrometrics.humidityRatioAt(
-                meanAirCelsius(), wetBulbCelsius, Psychrometrics.SEA_LEVEL_PASCAL);
+        double ratio =
+                Psychrometrics.humidityRatioAt(meanAirCelsius(), wetBulbCelsius, Psychrometrics.SEA_LEVEL_PASCAL);
         return new Smoke(stretches, OptionalDouble.of(ratio));
     }
 

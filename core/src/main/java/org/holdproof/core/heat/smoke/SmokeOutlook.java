@@ -114,7 +114,8 @@ public final class SmokeOutlook {
             throws UnfitLogException {
         Trace used = core.between(fromMillis, Long.MAX_VALUE);
         if (used.isEmpty() || used.millis(used.size() - 1) - fromMillis < SHORTEST_MINUTES * 60_000) {
-            throw new UnfitLogException("the smoke has been logged for less than an hour, too short to look ahead from");
+            throw new UnfitLogException(
+                    "the smoke has been logged for less than an hour, too short to look ahead from");
         }
         if (air.isEmpty()) {
             throw new UnfitLogException("the smoker's air was not logged; put a probe beside the meat");
@@ -142,7 +143,8 @@ public final class SmokeOutlook {
                         MathArrays.distanceInf(previous.getPoint(), current.getPoint()) < CONVERGED)
                 .build();
         try {
-            RealVector found = new LevenbergMarquardtOptimizer().optimize(problem).getPoint();
+            RealVector found =
+                    new LevenbergMarquardtOptimizer().optimize(problem).getPoint();
             Piece piece = Piece.of(Math.exp(found.getEntry(0)), known.shapeFactor());
             boolean stalls = Stall.now(used, air).isPresent();
             return new SmokeOutlook(used, air, fromMillis, food, piece, found.getEntry(1), stalls);
@@ -172,13 +174,7 @@ public final class SmokeOutlook {
     }
 
     private static double[] model(
-            Known known,
-            ThermalProperties food,
-            double start,
-            Smoke smoke,
-            double[] minutes,
-            double log,
-            double pace) {
+            Known known, ThermalProperties food, double start, Smoke smoke, double[] minutes, double log, double pace) {
         double[] cores = Conduction.of(Piece.of(Math.exp(log), known.shapeFactor()), food)
                 .within(ONE_GRID_CELSIUS)
                 .run(start, smoke.at(pace), minutes)
@@ -213,7 +209,8 @@ public final class SmokeOutlook {
      */
     public Arrival coreReaches(double celsius) {
         Arrival all = reckoned(celsius);
-        boolean worth = !stalls && celsius <= HIGHEST_POINT_TARGET && core.celsius(core.size() - 1) >= LOWEST_POINT_CORE;
+        boolean worth =
+                !stalls && celsius <= HIGHEST_POINT_TARGET && core.celsius(core.size() - 1) >= LOWEST_POINT_CORE;
         return worth ? all : new Arrival(all.earliest(), OptionalDouble.empty(), all.latest());
     }
 

@@ -48,7 +48,8 @@ class PublishedSmokesTest {
         surfaces.put("always wet", Exposure.of(6.5, 0.8, 0.04, Wetness.FOR_EVER));
         surfaces.put(
                 "literature, no end",
-                Exposure.of(5.3, 0.8, 0.02, new Wetness(LITERATURE_WETNESS.halfWetKilograms(), Double.POSITIVE_INFINITY)));
+                Exposure.of(
+                        5.3, 0.8, 0.02, new Wetness(LITERATURE_WETNESS.halfWetKilograms(), Double.POSITIVE_INFINITY)));
         surfaces.put("literature", Exposure.of(5.3, 0.8, 0.02, LITERATURE_WETNESS));
         surfaces.put("slow", SmokerSurface.slow());
         surfaces.put("nominal", SmokerSurface.nominal());
@@ -97,8 +98,8 @@ class PublishedSmokesTest {
             double slow71,
             double likely71,
             double fast71) {
-        SmokeForecast forecast = SmokeForecast.of(
-                Piece.of(thickness, shape), FOOD, PieceState.uniform(4), Smoke.held(air, 20 * HOURS));
+        SmokeForecast forecast =
+                SmokeForecast.of(Piece.of(thickness, shape), FOOD, PieceState.uniform(4), Smoke.held(air, 20 * HOURS));
 
         assertArrival(forecast.coreReaches(60), slow60, likely60, fast60);
         assertArrival(forecast.coreReaches(71.1), slow71, likely71, fast71);
@@ -113,8 +114,7 @@ class PublishedSmokesTest {
     /** Common practice, no source: a whole brisket takes about 8 h to 160 °F at 225 to 250 °F. */
     @Test
     void aWholeBrisketTakesAboutEightHours() {
-        Arrival found = SmokeForecast.of(
-                        Piece.of(100, 0.5), FOOD, PieceState.uniform(4), Smoke.held(114, 20 * HOURS))
+        Arrival found = SmokeForecast.of(Piece.of(100, 0.5), FOOD, PieceState.uniform(4), Smoke.held(114, 20 * HOURS))
                 .coreReaches(71.1);
 
         assertThat(found.likely().orElseThrow() / HOURS).isCloseTo(8.4, within(0.05));
@@ -144,8 +144,7 @@ class PublishedSmokesTest {
         "fast, 0, 0.78, 1.21, 0.51, 1.00",
         "always wet, 14, 1.37, 1.66, 0.83, 2.28"
     })
-    void sixteenReportedTimes(
-            String surface, int never, double mean, double scatter, double least, double most) {
+    void sixteenReportedTimes(String surface, int never, double mean, double scatter, double least, double most) {
         List<Double> ratios = new ArrayList<>();
         int points = 0;
         for (Map.Entry<String, double[]> size : SIZES.entrySet()) {
@@ -294,8 +293,7 @@ class PublishedSmokesTest {
     @CsvSource({"8, 9.4", "12, 8.2"})
     void aWrappedBrisket(double coefficient, double hours) {
         MediumSchedule smoke = MediumSchedule.of(
-                Segment.bare(4 * HOURS, 114, 114, SmokerSurface.nominal()),
-                Segment.hold(20 * HOURS, 114, coefficient));
+                Segment.bare(4 * HOURS, 114, 114, SmokerSurface.nominal()), Segment.hold(20 * HOURS, 114, coefficient));
         PieceTemperatures run = Conduction.of(Piece.of(100, 0.5), FOOD).run(4, smoke, every(4, 24 * HOURS));
 
         assertThat(run.minuteCoreReaches(90.6).orElseThrow() / HOURS).isCloseTo(hours, within(0.05));
@@ -305,10 +303,10 @@ class PublishedSmokesTest {
     /** Six hours at 110 °C, then a bath at 68.3 °C: the bound against a piece the smoker has not warmed at all. */
     @ParameterizedTest(name = "{0} mm")
     @CsvSource({"60, 0.3, 43, 1.1, 1.8", "100, 0.5, 40, 2.5, 3.9"})
-    void theAlwaysWetBoundStillHelpsTheBath(double thickness, double shape, double core, double hours, double unheated) {
+    void theAlwaysWetBoundStillHelpsTheBath(
+            double thickness, double shape, double core, double hours, double unheated) {
         Piece piece = Piece.of(thickness, shape);
-        PieceState bagged = SmokeForecast.alwaysWet(
-                        piece, FOOD, PieceState.uniform(4), Smoke.held(110, 6 * HOURS), 0)
+        PieceState bagged = SmokeForecast.alwaysWet(piece, FOOD, PieceState.uniform(4), Smoke.held(110, 6 * HOURS), 0)
                 .end();
 
         assertThat(bagged.coreCelsius()).isCloseTo(core, within(0.5));

@@ -51,13 +51,14 @@ class SmokeForecastLawsTest {
         PieceTemperatures nominal = forecast.nominal();
         for (int i = 0; i < nominal.size(); i++) {
             assertThat(forecast.slow().coreCelsius(i)).isLessThanOrEqualTo(nominal.coreCelsius(i) + TOLERANCE);
-            assertThat(nominal.coreCelsius(i)).isLessThanOrEqualTo(forecast.fast().coreCelsius(i) + TOLERANCE);
+            assertThat(nominal.coreCelsius(i))
+                    .isLessThanOrEqualTo(forecast.fast().coreCelsius(i) + TOLERANCE);
         }
         Arrival arrival = forecast.coreReaches(55);
         arrival.likely().ifPresent(likely -> assertThat(arrival.earliest().orElseThrow())
                 .isLessThanOrEqualTo(likely));
-        arrival.latest().ifPresent(latest -> assertThat(arrival.likely().orElseThrow())
-                .isLessThanOrEqualTo(latest));
+        arrival.latest()
+                .ifPresent(latest -> assertThat(arrival.likely().orElseThrow()).isLessThanOrEqualTo(latest));
     }
 
     @ParameterizedTest(name = "seed {0}")
@@ -96,9 +97,8 @@ class SmokeForecastLawsTest {
             if (unknown.fast().coreCelsius(i) < 50) {
                 double width = known.fast().coreCelsius(i) - known.slow().coreCelsius(i);
                 assertThat(width)
-                        .isLessThanOrEqualTo(unknown.fast().coreCelsius(i)
-                                - unknown.slow().coreCelsius(i)
-                                + TOLERANCE);
+                        .isLessThanOrEqualTo(
+                                unknown.fast().coreCelsius(i) - unknown.slow().coreCelsius(i) + TOLERANCE);
             }
         }
     }
@@ -112,7 +112,10 @@ class SmokeForecastLawsTest {
         assertThat(logged.meanAirCelsius()).isCloseTo(110, within(1e-9));
         PieceState start = PieceState.uniform(4);
         ThermalProperties food = ThermalProperties.constant(0.48, 1.3e-7);
-        assertThat(SmokeForecast.of(Piece.of(60, 0.3), food, start, logged).nominal().end().coreCelsius())
+        assertThat(SmokeForecast.of(Piece.of(60, 0.3), food, start, logged)
+                        .nominal()
+                        .end()
+                        .coreCelsius())
                 .isCloseTo(
                         SmokeForecast.of(Piece.of(60, 0.3), food, start, Smoke.held(110, 120))
                                 .nominal()

@@ -46,7 +46,10 @@ class SmokeOutlookTest {
         assertThat(found.likely().orElseThrow() / 60).isCloseTo(likely, within(0.1));
         assertThat(found.earliest().orElseThrow() / 60).isCloseTo(earliest, within(0.1));
         assertThat(found.latest().orElseThrow() / 60).isCloseTo(latest, within(0.15));
-        assertThat(truth).isBetween(found.earliest().getAsDouble() / 60 - 0.1, found.latest().getAsDouble() / 60 + 0.1);
+        assertThat(truth)
+                .isBetween(
+                        found.earliest().getAsDouble() / 60 - 0.1,
+                        found.latest().getAsDouble() / 60 + 0.1);
     }
 
     /** Log B was not at 71.1 °C after 6.5 h, whatever hour it was looked ahead from. */

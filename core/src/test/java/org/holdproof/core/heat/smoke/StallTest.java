@@ -22,7 +22,8 @@ class StallTest {
     @ParameterizedTest(name = "{0}")
     @CsvSource({
         // core, air, last minute, called at h, core then, core at the end
-        "LOG1-A, LOG1-AIR, 390, 3.9, 71.4, 73.0", "LOG1-B, LOG1-AIR, 390, 3.9, 66.9, 69.8",
+        "LOG1-A, LOG1-AIR, 390, 3.9, 71.4, 73.0",
+        "LOG1-B, LOG1-AIR, 390, 3.9, 66.9, 69.8",
         "LOG2-P, LOG2-AIR, 415, 5.5, 67.0, 69.0"
     })
     void isCalledOnTheLogs(String core, String air, int last, double hours, double celsius, double end) {
@@ -66,7 +67,10 @@ class StallTest {
 
     private static Trace flat(double celsius) {
         long[] millis = IntStream.rangeClosed(0, 60).mapToLong(i -> i * 60_000L).toArray();
-        return new Trace("core", millis, IntStream.rangeClosed(0, 60).mapToDouble(i -> celsius).toArray());
+        return new Trace(
+                "core",
+                millis,
+                IntStream.rangeClosed(0, 60).mapToDouble(i -> celsius).toArray());
     }
 
     /** Sixteen hours at 102 to 125 °C, a piece of 50 to 120 mm, readings every minute with a scatter of 0.2 °C. */
@@ -81,7 +85,10 @@ class StallTest {
         for (int i = 0; i < core.length; i++) {
             core[i] += 0.2 * random.nextGaussian();
         }
-        return new Trace("core", IntStream.rangeClosed(0, 960).mapToLong(i -> i * 60_000L).toArray(), core);
+        return new Trace(
+                "core",
+                IntStream.rangeClosed(0, 960).mapToLong(i -> i * 60_000L).toArray(),
+                core);
     }
 
     private static Trace air(Trace core) {
@@ -90,6 +97,9 @@ class StallTest {
 
     private static Trace airAt(Trace core, double celsius) {
         long[] millis = IntStream.range(0, core.size()).mapToLong(core::millis).toArray();
-        return new Trace("air", millis, IntStream.range(0, core.size()).mapToDouble(i -> celsius).toArray());
+        return new Trace(
+                "air",
+                millis,
+                IntStream.range(0, core.size()).mapToDouble(i -> celsius).toArray());
     }
 }
