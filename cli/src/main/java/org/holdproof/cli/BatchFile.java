@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.holdproof.core.batch.BatchReader;
 import org.holdproof.core.batch.BatchRecord;
-import org.holdproof.core.batch.UnreadableBatchException;
+import org.holdproof.core.input.UnreadableInputException;
 
 /**
  * A batch record with its bytes. Answers from the command line are written into the record itself: what rides inside a
@@ -41,7 +41,7 @@ final class BatchFile {
         }
     }
 
-    static BatchFile read(Path file, Answers answers) throws Refusal, UnreadableBatchException {
+    static BatchFile read(Path file, Answers answers) throws Refusal, UnreadableInputException {
         byte[] handedIn = InputFile.bytes(file, LARGEST + 1);
         BatchRecord record = BatchReader.parse(file.toString(), handedIn);
         String name = InputFile.name(file);

@@ -6,10 +6,8 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import org.holdproof.cli.terminal.Terminal;
-import org.holdproof.core.batch.UnreadableBatchException;
 import org.holdproof.core.course.ColumnMissingException;
-import org.holdproof.core.log.UnreadableLogException;
-import org.holdproof.core.rules.loading.UnreadableTablesException;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.report.seal.TimestampException;
 import org.holdproof.report.seal.UnusableKeyException;
 import picocli.CommandLine;
@@ -49,10 +47,8 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
             say(message(thrown));
             return ExitCode.INTERNAL;
         }
-        if (thrown instanceof UnreadableLogException
-                || thrown instanceof UnreadableTablesException
+        if (thrown instanceof UnreadableInputException
                 || thrown instanceof UnusableKeyException
-                || thrown instanceof UnreadableBatchException
                 || thrown instanceof ColumnMissingException) {
             say(message(thrown));
             return ExitCode.UNREADABLE;

@@ -7,9 +7,9 @@ import java.nio.ByteBuffer;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import org.holdproof.core.log.reading.LogReader;
 
 /**
@@ -21,7 +21,7 @@ final class GrowingLog {
 
     private GrowingLog() {}
 
-    static ProbeLog read(Path file, LogSettings settings) throws IOException, UnreadableLogException {
+    static ProbeLog read(Path file, LogSettings settings) throws IOException, UnreadableInputException {
         long length;
         try (SeekableByteChannel bytes = Files.newByteChannel(file)) {
             length = wholeLines(bytes);

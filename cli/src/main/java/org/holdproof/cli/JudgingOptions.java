@@ -4,9 +4,9 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
-import org.holdproof.core.rules.loading.UnreadableTablesException;
 import picocli.CommandLine.Option;
 
 /** What a log is judged by, and what it may leave open. */
@@ -49,7 +49,7 @@ final class JudgingOptions {
     }
 
     /** The tables to judge by, which hold the authority asked for. */
-    RuleLibrary library() throws Refusal, IOException, UnreadableTablesException {
+    RuleLibrary library() throws Refusal, IOException, UnreadableInputException {
         RuleLibrary library = tables.isPresent() ? RuleLibrary.withSite(tables.get()) : RuleLibrary.builtIn();
         if (authority.isPresent() && library.profile(authority.get()).isEmpty()) {
             String known = library.profiles().stream().map(AuthorityProfile::id).collect(Collectors.joining(", "));

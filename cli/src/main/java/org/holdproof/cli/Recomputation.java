@@ -7,14 +7,12 @@ import java.util.Optional;
 import org.holdproof.core.assess.Assessor;
 import org.holdproof.core.batch.BatchReader;
 import org.holdproof.core.batch.BatchRecord;
-import org.holdproof.core.batch.UnreadableBatchException;
 import org.holdproof.core.course.ColumnMissingException;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
-import org.holdproof.core.rules.loading.UnreadableTablesException;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.AssessmentJson;
 import org.holdproof.report.seal.Attachment;
@@ -50,10 +48,7 @@ record Recomputation(Optional<Assessment> again, List<String> differences) {
             Assessment again = Assessor.assess(read(log.get(), batch), batch, authority.get(), library);
             return new Recomputation(
                     Optional.of(again), AssessmentJson.differences(figures.get().content(), again));
-        } catch (UnreadableLogException
-                | UnreadableBatchException
-                | UnreadableTablesException
-                | ColumnMissingException unreadable) {
+        } catch (UnreadableInputException | ColumnMissingException unreadable) {
             return failed(String.valueOf(unreadable.getMessage()));
         }
     }
@@ -62,7 +57,7 @@ record Recomputation(Optional<Assessment> again, List<String> differences) {
         return new Recomputation(Optional.empty(), List.of(why));
     }
 
-    private static ProbeLog read(Attachment log, BatchRecord batch) throws IOException, UnreadableLogException {
+    private static ProbeLog read(Attachment log, BatchRecord batch) throws IOException, UnreadableInputException {
         return LogReader.read(log.name(), new ByteArrayInputStream(log.content()), batch.log());
     }
 }

@@ -9,10 +9,9 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.holdproof.cli.terminal.StandingAnswer;
 import org.holdproof.cli.terminal.Terminal;
-import org.holdproof.core.batch.UnreadableBatchException;
 import org.holdproof.core.course.ColumnMissingException;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.standing.Remedies;
@@ -118,11 +117,7 @@ final class StatusCommand implements Callable<Integer> {
                     Read next = read(library);
                     standing = next.standing();
                     exitCode = show(next, library, true);
-                } catch (UnreadableLogException
-                        | UnreadableBatchException
-                        | ColumnMissingException
-                        | Refusal
-                        | IOException unreadable) {
+                } catch (UnreadableInputException | ColumnMissingException | Refusal | IOException unreadable) {
                     say(unreadable.getMessage() + " Still waiting for it to change.");
                 }
             }
@@ -137,7 +132,10 @@ final class StatusCommand implements Callable<Integer> {
         while (true) {
             try {
                 return read(library);
-            } catch (UnreadableLogException tooEarly) {
+            } catch (UnreadableInputException tooEarly) {
+                if (!tooEarly.place().file().equals(InputFile.name(log))) {
+                    throw tooEarly;
+                }
                 say(tooEarly.getMessage() + " Waiting for more.");
                 if (!watch.waitForChange(PATIENCE)) {
                     throw tooEarly;
@@ -152,7 +150,7 @@ final class StatusCommand implements Callable<Integer> {
     }
 
     private Read read(RuleLibrary library)
-            throws Refusal, IOException, UnreadableBatchException, UnreadableLogException, ColumnMissingException {
+            throws Refusal, IOException, UnreadableInputException, ColumnMissingException {
         BatchFile record = BatchFile.read(batch, judging.answers());
         AuthorityProfile profile = Verification.authority(record, library);
         InputFile.checkReadable(log);

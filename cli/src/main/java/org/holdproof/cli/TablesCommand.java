@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.holdproof.cli.terminal.Terminal;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
 import org.holdproof.core.rules.Citation;
@@ -23,7 +24,6 @@ import org.holdproof.core.rules.ShelfLifeRule;
 import org.holdproof.core.rules.ThermalDeath;
 import org.holdproof.core.rules.TimeLimit;
 import org.holdproof.core.rules.WrittenRule;
-import org.holdproof.core.rules.loading.UnreadableTablesException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -66,7 +66,7 @@ final class TablesCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws Refusal, IOException, UnreadableTablesException {
+    public Integer call() throws Refusal, IOException, UnreadableInputException {
         RuleLibrary library = tables.isPresent() ? RuleLibrary.withSite(tables.get()) : RuleLibrary.builtIn();
         PrintWriter out = terminal.out();
         if (name.isEmpty()) {

@@ -7,8 +7,8 @@ import java.util.stream.Collectors;
 import org.holdproof.cli.terminal.Progress;
 import org.holdproof.core.assess.Assessor;
 import org.holdproof.core.course.ColumnMissingException;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
@@ -18,7 +18,7 @@ import org.holdproof.core.verdict.Assessment;
 record Verification(Path logFile, BatchFile batch, RuleLibrary library, ProbeLog log, Assessment assessment) {
 
     static Verification of(Path logFile, BatchFile batch, RuleLibrary library, Progress progress)
-            throws Refusal, IOException, UnreadableLogException, ColumnMissingException {
+            throws Refusal, IOException, UnreadableInputException, ColumnMissingException {
         AuthorityProfile authority = authority(batch, library);
         InputFile.checkReadable(logFile);
         progress.now("reading " + InputFile.name(logFile));

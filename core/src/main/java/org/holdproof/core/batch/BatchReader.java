@@ -16,6 +16,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Instrument.InstrumentCheck;
 import org.holdproof.core.batch.Instrument.Method;
+import org.holdproof.core.input.JsonValue;
+import org.holdproof.core.input.NearestWord;
+import org.holdproof.core.input.Place;
+import org.holdproof.core.input.StrictJson;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.DateOrder;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.quantity.QuantityKind;
@@ -58,9 +63,9 @@ public final class BatchReader {
      * Reads a batch record from a file.
      *
      * @throws IOException if the file cannot be opened or read
-     * @throws UnreadableBatchException if it is not a batch record
+     * @throws UnreadableInputException if it is not a batch record
      */
-    public static BatchRecord read(Path file) throws IOException, UnreadableBatchException {
+    public static BatchRecord read(Path file) throws IOException, UnreadableInputException {
         try (InputStream in = Files.newInputStream(file)) {
             return parse(file.toString(), in.readNBytes(LARGEST + 1));
         }
@@ -71,19 +76,18 @@ public final class BatchReader {
      *
      * @param fileName the file's name for messages
      * @param json the file's bytes
-     * @throws UnreadableBatchException if it is not a batch record
+     * @throws UnreadableInputException if it is not a batch record
      */
-    public static BatchRecord parse(String fileName, byte[] json) throws UnreadableBatchException {
+    public static BatchRecord parse(String fileName, byte[] json) throws UnreadableInputException {
         if (json.length > LARGEST) {
-            throw new UnreadableBatchException(
-                    fileName,
-                    "",
-                    "more than 1 MiB",
-                    "a batch record, a page or two of JSON",
-                    "Check that the log and the batch record were not swapped.");
+            throw Place.file(fileName)
+                    .fault(
+                            "more than 1 MiB",
+                            "a batch record, a page or two of JSON",
+                            "Check that the log and the batch record were not swapped.");
         }
         Section record = Section.of(
-                StrictJson.parse(fileName, json),
+                StrictJson.read(fileName, json, "a batch record"),
                 "a batch record",
                 List.of(
                         "$schema",
@@ -133,11 +137,11 @@ public final class BatchReader {
                 end(record, stages, kitchen.zone()));
     }
 
-    private static Kitchen kitchen(Section kitchen) throws UnreadableBatchException {
+    private static Kitchen kitchen(Section kitchen) throws UnreadableInputException {
         return new Kitchen(kitchen.text("name"), kitchen.optionalText("place"), zone(kitchen));
     }
 
-    private static ZoneId zone(Section section) throws UnreadableBatchException {
+    private static ZoneId zone(Section section) throws UnreadableInputException {
         String expected = "a time zone of the IANA list such as 'Europe/Dublin'";
         JsonValue.Text text = Section.textOf(section.required("timeZone", expected), expected);
         try {
@@ -153,7 +157,7 @@ public final class BatchReader {
         }
     }
 
-    private static Product product(Section product) throws UnreadableBatchException {
+    private static Product product(Section product) throws UnreadableInputException {
         return new Product(
                 product.text("name"),
                 product.choice("species", Product.Species.values(), Product.Species::title),
@@ -167,7 +171,7 @@ public final class BatchReader {
                 product.optionalQuantity("brine", BRINE));
     }
 
-    private static Instrument instrument(Section instrument) throws UnreadableBatchException {
+    private static Instrument instrument(Section instrument) throws UnreadableInputException {
         String id = instrument.text("id");
         double tolerance = instrument.quantity("tolerance", TOLERANCE);
         Optional<Section> lastCheck =
@@ -179,7 +183,7 @@ public final class BatchReader {
                 instrument.optionalQuantity("checkEvery", CHECK_EVERY));
     }
 
-    private static InstrumentCheck check(Section check) throws UnreadableBatchException {
+    private static InstrumentCheck check(Section check) throws UnreadableInputException {
         Method method = check.choice("method", Method.values(), Method::title);
         String expectedDate = "a date such as '2031-04-01'";
         return new InstrumentCheck(
@@ -199,7 +203,7 @@ public final class BatchReader {
     /** A figure one method needs and the others have no use for. */
     private static OptionalDouble onlyWith(
             Method needing, Method method, Section check, String name, PlausibleRange range)
-            throws UnreadableBatchException {
+            throws UnreadableInputException {
         if (method == needing) {
             return OptionalDouble.of(check.quantity(name, range));
         }
@@ -214,7 +218,7 @@ public final class BatchReader {
         return OptionalDouble.empty();
     }
 
-    private static ColumnRoles columns(Section columns) throws UnreadableBatchException {
+    private static ColumnRoles columns(Section columns) throws UnreadableInputException {
         Map<String, String> pointers = new HashMap<>();
         List<List<String>> roles = new ArrayList<>();
         for (String role : List.of("core", "bath", "air")) {
@@ -222,7 +226,7 @@ public final class BatchReader {
             for (JsonValue.Text heading : columns.lines(role)) {
                 String before = pointers.putIfAbsent(
                         heading.value().toLowerCase(Locale.ROOT),
-                        heading.place().pointer());
+                        heading.place().pointer().orElse(""));
                 if (before != null) {
                     throw heading.place()
                             .fault(
@@ -245,7 +249,7 @@ public final class BatchReader {
         return new ColumnRoles(roles.get(0), roles.get(1), roles.get(2));
     }
 
-    private static LogSettings log(Optional<Section> given, ZoneId kitchenZone) throws UnreadableBatchException {
+    private static LogSettings log(Optional<Section> given, ZoneId kitchenZone) throws UnreadableInputException {
         if (given.isEmpty()) {
             return new LogSettings(Optional.empty(), Optional.empty(), Optional.of(kitchenZone), Optional.empty());
         }
@@ -277,7 +281,7 @@ public final class BatchReader {
         };
     }
 
-    private static List<Stage> stages(Section record, ZoneId zone) throws UnreadableBatchException {
+    private static List<Stage> stages(Section record, ZoneId zone) throws UnreadableInputException {
         List<Stage> stages = new ArrayList<>();
         Optional<Stage> spell = Optional.empty();
         for (JsonValue item : record.items("stages")) {
@@ -312,7 +316,7 @@ public final class BatchReader {
     }
 
     private static Optional<Ending> end(Section record, List<Stage> stages, ZoneId zone)
-            throws UnreadableBatchException {
+            throws UnreadableInputException {
         Optional<Section> end = record.optionalSection("end", "how", "at");
         if (end.isEmpty()) {
             return Optional.empty();
@@ -327,8 +331,8 @@ public final class BatchReader {
         return Optional.of(ending);
     }
 
-    private static UnreadableBatchException early(
-            Section stage, String begins, Stage before, String expected, ZoneId zone) throws UnreadableBatchException {
+    private static UnreadableInputException early(
+            Section stage, String begins, Stage before, String expected, ZoneId zone) throws UnreadableInputException {
         JsonValue time = stage.required(begins, "");
         String spell = before.kind().isMoment()
                 ? " was at " + onClock(before.from(), zone)
@@ -345,7 +349,7 @@ public final class BatchReader {
         return instant.atZone(zone).toOffsetDateTime().toString();
     }
 
-    private static Stage stage(Section stage, ZoneId zone) throws UnreadableBatchException {
+    private static Stage stage(Section stage, ZoneId zone) throws UnreadableInputException {
         Stage.Kind kind = stage.choice("stage", Stage.Kind.values(), Stage.Kind::title);
         if (kind.isMoment()) {
             misplaced(stage, kind, "'at', for it is a moment", "from", "to", "setPoint", "moisture", "mark");
@@ -372,7 +376,7 @@ public final class BatchReader {
                 mark(stage, kind));
     }
 
-    private static String mark(Section stage, Stage.Kind kind) throws UnreadableBatchException {
+    private static String mark(Section stage, Stage.Kind kind) throws UnreadableInputException {
         if (kind != Stage.Kind.TIME_ONLY) {
             misplaced(stage, kind, "a mark on food kept by time alone only", "mark");
         }
@@ -381,7 +385,7 @@ public final class BatchReader {
 
     /** What kept the surface moist, throughout the stage or between two times of its own. */
     private static Optional<Moisture> moisture(Section stage, Stage.Kind kind, ZoneId zone)
-            throws UnreadableBatchException {
+            throws UnreadableInputException {
         Optional<Section> moisture = stage.optionalSection("moisture", "means", "from", "to");
         if (moisture.isEmpty()) {
             return Optional.empty();
@@ -404,7 +408,7 @@ public final class BatchReader {
     }
 
     private static void misplaced(Section stage, Stage.Kind kind, String instead, String... names)
-            throws UnreadableBatchException {
+            throws UnreadableInputException {
         for (String name : names) {
             if (stage.has(name)) {
                 throw stage.required(name, "")

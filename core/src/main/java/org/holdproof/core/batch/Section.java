@@ -10,7 +10,12 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.holdproof.core.input.JsonValue;
+import org.holdproof.core.input.NearestWord;
+import org.holdproof.core.input.Place;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.UnreadableQuantityException;
+import org.holdproof.core.wording.Printable;
 
 /** One object of a batch record, asked for its members by name; what it cannot give it explains. */
 final class Section {
@@ -25,7 +30,7 @@ final class Section {
     }
 
     /** The object, once every member is one of the known. */
-    static Section of(JsonValue value, String what, List<String> known) throws UnreadableBatchException {
+    static Section of(JsonValue value, String what, List<String> known) throws UnreadableInputException {
         if (!(value instanceof JsonValue.Members members)) {
             throw value.place()
                     .fault(
@@ -56,7 +61,7 @@ final class Section {
         return values.containsKey(name);
     }
 
-    JsonValue required(String name, String expected) throws UnreadableBatchException {
+    JsonValue required(String name, String expected) throws UnreadableInputException {
         JsonValue value = values.get(name);
         if (value == null) {
             throw place.member(name).fault("nothing", expected, "Add the member '" + name + "'.");
@@ -64,15 +69,15 @@ final class Section {
         return value;
     }
 
-    Section section(String name, String... known) throws UnreadableBatchException {
+    Section section(String name, String... known) throws UnreadableInputException {
         return of(required(name, "an object with " + String.join(", ", known)), "'" + name + "'", List.of(known));
     }
 
-    Optional<Section> optionalSection(String name, String... known) throws UnreadableBatchException {
+    Optional<Section> optionalSection(String name, String... known) throws UnreadableInputException {
         return has(name) ? Optional.of(section(name, known)) : Optional.empty();
     }
 
-    List<JsonValue> items(String name) throws UnreadableBatchException {
+    List<JsonValue> items(String name) throws UnreadableInputException {
         JsonValue value = required(name, "a list");
         if (value instanceof JsonValue.Items items) {
             return items.values();
@@ -81,12 +86,12 @@ final class Section {
     }
 
     /** A line of text that says something. */
-    String text(String name) throws UnreadableBatchException {
+    String text(String name) throws UnreadableInputException {
         return line(required(name, "a text"));
     }
 
     /** A line of text, or an empty one where the member is missing or blank. */
-    String optionalText(String name) throws UnreadableBatchException {
+    String optionalText(String name) throws UnreadableInputException {
         JsonValue value = values.get(name);
         return value == null
                         || (value instanceof JsonValue.Text text && text.value().isBlank())
@@ -95,11 +100,11 @@ final class Section {
     }
 
     /** A line of text that says something, with its outer blanks off. */
-    static String line(JsonValue value) throws UnreadableBatchException {
+    static String line(JsonValue value) throws UnreadableInputException {
         String line = textOf(value, "a text").value().strip();
         if (line.isEmpty()
                 || line.codePointCount(0, line.length()) > LONGEST_TEXT
-                || !line.codePoints().allMatch(Section::isPrintable)) {
+                || !line.codePoints().allMatch(Printable::is)) {
             throw value.place()
                     .fault(
                             value.words(),
@@ -112,7 +117,7 @@ final class Section {
     }
 
     /** The value where it is a string. */
-    static JsonValue.Text textOf(JsonValue value, String expected) throws UnreadableBatchException {
+    static JsonValue.Text textOf(JsonValue value, String expected) throws UnreadableInputException {
         if (value instanceof JsonValue.Text text) {
             return text;
         }
@@ -126,7 +131,7 @@ final class Section {
     }
 
     /** One of an enumeration's words. */
-    <E> E choice(String name, E[] choices, Function<E, String> title) throws UnreadableBatchException {
+    <E> E choice(String name, E[] choices, Function<E, String> title) throws UnreadableInputException {
         List<String> words = Stream.of(choices).map(title).toList();
         String expected =
                 "one of " + words.stream().map(word -> "'" + word + "'").collect(Collectors.joining(", "));
@@ -144,7 +149,7 @@ final class Section {
         return choices[place];
     }
 
-    double quantity(String name, PlausibleRange range) throws UnreadableBatchException {
+    double quantity(String name, PlausibleRange range) throws UnreadableInputException {
         JsonValue value = required(name, range.kind().expected());
         if (!(value instanceof JsonValue.Text text)) {
             String example = "\"" + range.kind().example() + "\"";
@@ -172,30 +177,21 @@ final class Section {
         return figure;
     }
 
-    OptionalDouble optionalQuantity(String name, PlausibleRange range) throws UnreadableBatchException {
+    OptionalDouble optionalQuantity(String name, PlausibleRange range) throws UnreadableInputException {
         return has(name) ? OptionalDouble.of(quantity(name, range)) : OptionalDouble.empty();
     }
 
-    Instant instant(String name, ZoneId zone) throws UnreadableBatchException {
+    Instant instant(String name, ZoneId zone) throws UnreadableInputException {
         String expected = "a time such as '2031-04-12T14:00'";
         return TimeText.instant(textOf(required(name, expected), expected), zone);
     }
 
     /** Lines of text; none where the member is missing. */
-    List<JsonValue.Text> lines(String name) throws UnreadableBatchException {
+    List<JsonValue.Text> lines(String name) throws UnreadableInputException {
         List<JsonValue.Text> lines = new ArrayList<>();
         for (JsonValue item : has(name) ? items(name) : List.<JsonValue>of()) {
             lines.add(new JsonValue.Text(item.place(), line(item)));
         }
         return lines;
-    }
-
-    /** Whether it prints as itself: no controls, no half characters, nothing that turns the writing direction. */
-    private static boolean isPrintable(int codePoint) {
-        return switch (Character.getType(codePoint)) {
-            case Character.CONTROL, Character.SURROGATE, Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR ->
-                false;
-            default -> !(codePoint >= 0x202A && codePoint <= 0x202E) && !(codePoint >= 0x2066 && codePoint <= 0x2069);
-        };
     }
 }

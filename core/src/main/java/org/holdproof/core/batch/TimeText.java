@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.holdproof.core.input.JsonValue;
+import org.holdproof.core.input.UnreadableInputException;
 
 /** Dates and times as ISO 8601 writes them. */
 final class TimeText {
@@ -22,7 +24,7 @@ final class TimeText {
     private TimeText() {}
 
     /** An instant, its offset written or settled by the kitchen's zone. */
-    static Instant instant(JsonValue.Text text, ZoneId zone) throws UnreadableBatchException {
+    static Instant instant(JsonValue.Text text, ZoneId zone) throws UnreadableInputException {
         Matcher matcher = MOMENT.matcher(text.value());
         if (!matcher.matches()) {
             throw notATime(text);
@@ -46,7 +48,7 @@ final class TimeText {
     }
 
     /** A date. */
-    static LocalDate date(JsonValue.Text text) throws UnreadableBatchException {
+    static LocalDate date(JsonValue.Text text) throws UnreadableInputException {
         Matcher matcher = DAY.matcher(text.value());
         if (matcher.matches()) {
             try {
@@ -63,7 +65,7 @@ final class TimeText {
     }
 
     private static ZoneOffset offset(JsonValue.Text text, LocalDateTime local, ZoneId zone)
-            throws UnreadableBatchException {
+            throws UnreadableInputException {
         ZoneRules rules = zone.getRules();
         List<ZoneOffset> offsets = rules.getValidOffsets(local);
         if (offsets.size() == 1) {
@@ -95,7 +97,7 @@ final class TimeText {
                 .collect(Collectors.joining(" or "));
     }
 
-    private static UnreadableBatchException notATime(JsonValue.Text text) {
+    private static UnreadableInputException notATime(JsonValue.Text text) {
         return text.place()
                 .fault(
                         text.words(),

@@ -7,18 +7,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.holdproof.core.input.JsonValue;
+import org.holdproof.core.input.StrictJson;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.loading.GrowthFiles;
 import org.holdproof.core.rules.loading.HandbookFiles;
-import org.holdproof.core.rules.loading.JsonValue;
 import org.holdproof.core.rules.loading.LethalityFiles;
 import org.holdproof.core.rules.loading.LimitFiles;
 import org.holdproof.core.rules.loading.ProfileFiles;
 import org.holdproof.core.rules.loading.QualityFiles;
 import org.holdproof.core.rules.loading.RuleFiles;
 import org.holdproof.core.rules.loading.Sources;
-import org.holdproof.core.rules.loading.StrictJson;
 import org.holdproof.core.rules.loading.TableFiles;
-import org.holdproof.core.rules.loading.UnreadableTablesException;
 
 /**
  * Every rule a record can be judged by: the built-in ones, with a site's own laid over them, or exactly those an
@@ -51,7 +51,7 @@ public final class RuleLibrary {
     private final Map<String, DeathTime> deathTimes;
     private final QualityTables quality;
 
-    private RuleLibrary(TableFiles files) throws UnreadableTablesException {
+    private RuleLibrary(TableFiles files) throws UnreadableInputException {
         this.files = files;
         edition = editionOf(files);
         sources = Sources.read(files);
@@ -107,7 +107,7 @@ public final class RuleLibrary {
         private static RuleLibrary load() {
             try {
                 return new RuleLibrary(TableFiles.builtIn());
-            } catch (UnreadableTablesException e) {
+            } catch (UnreadableInputException e) {
                 throw new IllegalStateException("the built-in tables of this build are damaged: " + e.getMessage(), e);
             }
         }
@@ -119,18 +119,18 @@ public final class RuleLibrary {
      * file under {@code lethality} or {@code authorities} add to the rest.
      *
      * @throws IOException if the folder cannot be read
-     * @throws UnreadableTablesException if what it holds cannot be used; says where and what to do
+     * @throws UnreadableInputException if what it holds cannot be used; says where and what to do
      */
-    public static RuleLibrary withSite(Path folder) throws IOException, UnreadableTablesException {
+    public static RuleLibrary withSite(Path folder) throws IOException, UnreadableInputException {
         return new RuleLibrary(builtIn().files.overlaidBy(folder));
     }
 
     /**
      * Exactly the tables of an {@link #archive()}, whatever is built in.
      *
-     * @throws UnreadableTablesException if it is damaged or no such archive
+     * @throws UnreadableInputException if it is damaged or no such archive
      */
-    public static RuleLibrary fromArchive(byte[] zip) throws UnreadableTablesException {
+    public static RuleLibrary fromArchive(byte[] zip) throws UnreadableInputException {
         return new RuleLibrary(TableFiles.fromArchive(zip));
     }
 
@@ -144,13 +144,14 @@ public final class RuleLibrary {
         return edition;
     }
 
-    private static String editionOf(TableFiles files) throws UnreadableTablesException {
-        JsonValue json = StrictJson.read(TableFiles.EDITION, files.bytes(TableFiles.EDITION));
+    private static String editionOf(TableFiles files) throws UnreadableInputException {
+        JsonValue json = StrictJson.read(TableFiles.EDITION, files.bytes(TableFiles.EDITION), "the list of tables");
         json.requireFields(List.of("edition", "changes", "files"), List.of());
         String name = json.field("edition").text();
         String own = "";
         if (files.has(TableFiles.SITE)) {
-            JsonValue site = StrictJson.read(TableFiles.SITE, files.bytes(TableFiles.SITE));
+            JsonValue site =
+                    StrictJson.read(TableFiles.SITE, files.bytes(TableFiles.SITE), "the list of a site's tables");
             own = " with the site's own "
                     + String.join(", ", site.field("files").texts());
         }

@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.LongStream;
 import org.holdproof.core.batch.Instrument.InstrumentCheck;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.DateOrder;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.quantity.TemperatureUnit;
@@ -202,8 +203,8 @@ class BatchReaderTest {
         """)
     void aWrongMemberIsNamedWithItsRemedy(String change, String value, String pointer, String words) {
         String written = SampleBatch.with(change, "\"@\"").toPrettyString().replace("\"@\"", value);
-        UnreadableBatchException fault = fault(written);
-        assertThat(fault.pointer()).isEqualTo(pointer);
+        UnreadableInputException fault = fault(written);
+        assertThat(fault.place().pointer().orElse("")).isEqualTo(pointer);
         assertThat(fault).hasMessageContaining("batch.json, line ").hasMessageContaining(words);
     }
 
@@ -236,8 +237,8 @@ class BatchReaderTest {
                 "/roles/operator"
             })
     void aMissingMemberIsNamed(String pointer) {
-        UnreadableBatchException fault = fault(SampleBatch.without(pointer).toString());
-        assertThat(fault.pointer()).isEqualTo(pointer);
+        UnreadableInputException fault = fault(SampleBatch.without(pointer).toString());
+        assertThat(fault.place().pointer().orElse("")).isEqualTo(pointer);
         assertThat(fault.found()).isEqualTo("nothing");
         assertThat(fault.remedy())
                 .isEqualTo("Add the member '" + pointer.substring(pointer.lastIndexOf('/') + 1) + "'.");
@@ -245,9 +246,9 @@ class BatchReaderTest {
 
     @Test
     void onlyTheLastSpellMayBeOpen() {
-        UnreadableBatchException fault =
+        UnreadableInputException fault =
                 fault(SampleBatch.without("/stages/0/to").toString());
-        assertThat(fault.pointer()).isEqualTo("/stages/2/from");
+        assertThat(fault.place().pointer().orElse("")).isEqualTo("/stages/2/from");
         assertThat(fault)
                 .hasMessageContaining("after a 'smoke' that ran from 2031-04-12T14:00-05:00 without an end")
                 .hasMessageContaining("expected a stage without an end to be the last");
@@ -267,11 +268,11 @@ class BatchReaderTest {
         2031-03-09T02:30 | skip       | Add the offset the clock ran on: '2031-03-09T02:30-06:00' or '2031-03-09T02:30-05:00'.
         """)
     void aLocalTimeTheClockShowsTwiceOrSkipsNeedsItsOffset(String time, String words, String remedy)
-            throws UnreadableBatchException {
+            throws UnreadableInputException {
         String stages = "[{\"stage\": \"bath\", \"from\": \"%s\"}]";
-        UnreadableBatchException fault =
+        UnreadableInputException fault =
                 fault(SampleBatch.with("/stages", stages.formatted(time)).toString());
-        assertThat(fault.pointer()).isEqualTo("/stages/0/from");
+        assertThat(fault.place().pointer().orElse("")).isEqualTo("/stages/0/from");
         assertThat(fault.found()).contains(words);
         assertThat(fault.remedy()).isEqualTo(remedy);
         assertThat(SampleBatch.read(SampleBatch.with("/stages", stages.formatted(time + "-06:00")))
@@ -306,15 +307,15 @@ class BatchReaderTest {
             textBlock =
                     """
         {"batch": "1", "batch": "2"}          | 1 | 16 | /batch | 'batch' a second time
-        {"batch": "1"} {}                     | 1 | 16 |        | more after the end of the record
+        {"batch": "1"} {}                     | 1 | 16 |        | more after the end of the batch record
         {"batch": "1"} x                      | 1 | 16 |        | a slip in the JSON
         {"batch": NaN}                        | 1 | 14 |        | a slip in the JSON
         {"batch": "1",}                       | 1 | 15 |        | a slip in the JSON
         {"batch": "1" // the id               | 1 | 15 |        | a slip in the JSON
         {'batch': "1"}                        | 1 | 2  |        | a slip in the JSON
         {"batch": 01}                         | 1 | 12 |        | a slip in the JSON
-        {"batch": "1                          | 1 | 13 |        | the end of the file inside the record
-        {"batch":                             | 1 | 10 |        | the end of the file inside the record
+        {"batch": "1                          | 1 | 13 |        | the end of the file inside the batch record
+        {"batch":                             | 1 | 10 |        | the end of the file inside the batch record
         time,core                             | 1 | 1  |        | text that is not JSON
         [1]                                   | 1 | 1  |        | a list
         `"batch"`                             | 1 | 1  |        | 'batch'
@@ -322,18 +323,18 @@ class BatchReaderTest {
         [[[[[[[[[[[[[[[[[[                    | 0 | 0  |        | deeper or longer than any batch record
         """)
     void brokenJsonIsPlaced(String text, int line, int column, String pointer, String found) {
-        UnreadableBatchException fault = fault(text);
+        UnreadableInputException fault = fault(text);
         assertThat(fault.found()).contains(found);
-        assertThat(fault.pointer()).isEqualTo(pointer == null ? "" : pointer);
-        assertThat(fault.line()).isEqualTo(line);
-        assertThat(fault.column()).isEqualTo(column);
+        assertThat(fault.place().pointer().orElse("")).isEqualTo(pointer == null ? "" : pointer);
+        assertThat(fault.place().line().orElse(0)).isEqualTo(line);
+        assertThat(fault.place().character().orElse(0)).isEqualTo(column);
     }
 
     @Test
     void columnsAreCountedInCharacters() {
-        UnreadableBatchException fault = fault("{\n  \"batch\": \"Räucher°\", \"batch\": 1}");
-        assertThat(fault.line()).isEqualTo(2);
-        assertThat(fault.column()).isEqualTo(24);
+        UnreadableInputException fault = fault("{\n  \"batch\": \"Räucher°\", \"batch\": 1}");
+        assertThat(fault.place().line().orElse(0)).isEqualTo(2);
+        assertThat(fault.place().character().orElse(0)).isEqualTo(24);
     }
 
     @Test
@@ -345,8 +346,8 @@ class BatchReaderTest {
     @CsvSource({"UTF-16, UTF-16 text", "ISO-8859-1, bytes that are not UTF-8 text"})
     void anotherEncodingIsRefused(String charset, String found) {
         byte[] bytes = SampleBatch.text().getBytes(Charset.forName(charset));
-        UnreadableBatchException fault =
-                catchThrowableOfType(UnreadableBatchException.class, () -> BatchReader.parse("batch.json", bytes));
+        UnreadableInputException fault =
+                catchThrowableOfType(UnreadableInputException.class, () -> BatchReader.parse("batch.json", bytes));
         assertThat(fault.found()).isEqualTo(found);
         assertThat(fault.remedy()).contains("UTF-8");
     }
@@ -357,9 +358,9 @@ class BatchReaderTest {
         Files.write(file, SampleBatch.bytes());
         assertThat(BatchReader.read(file)).isEqualTo(SampleBatch.read(SampleBatch.text()));
         Files.write(file, new byte[(1 << 20) + 1]);
-        UnreadableBatchException fault =
-                catchThrowableOfType(UnreadableBatchException.class, () -> BatchReader.read(file));
-        assertThat(fault.file()).isEqualTo(file.toString());
+        UnreadableInputException fault =
+                catchThrowableOfType(UnreadableInputException.class, () -> BatchReader.read(file));
+        assertThat(fault.place().file()).isEqualTo(file.toString());
         assertThat(fault.found()).isEqualTo("more than 1 MiB");
         assertThat(catchThrowableOfType(IOException.class, () -> BatchReader.read(folder.resolve("none.json"))))
                 .isNotNull();
@@ -367,7 +368,7 @@ class BatchReaderTest {
 
     @Test
     void aMessageHoldsNoControlCharacters() {
-        UnreadableBatchException fault = fault("{\"\\u001b[2J\": 1}");
+        UnreadableInputException fault = fault("{\"\\u001b[2J\": 1}");
         assertThat(fault.getMessage()).doesNotContain("\u001b").contains("[2J");
     }
 
@@ -383,7 +384,7 @@ class BatchReaderTest {
         }
         try {
             assertThat(BatchReader.parse("batch.json", bytes).stages()).isNotEmpty();
-        } catch (UnreadableBatchException fault) {
+        } catch (UnreadableInputException fault) {
             assertThat(fault.getMessage()).startsWith("batch.json").contains("found ", "; expected ", ". ");
         }
     }
@@ -392,9 +393,9 @@ class BatchReaderTest {
         return LongStream.range(0, 2000);
     }
 
-    private static UnreadableBatchException fault(String text) {
+    private static UnreadableInputException fault(String text) {
         return catchThrowableOfType(
-                UnreadableBatchException.class,
+                UnreadableInputException.class,
                 () -> BatchReader.parse("batch.json", text.getBytes(StandardCharsets.UTF_8)));
     }
 }

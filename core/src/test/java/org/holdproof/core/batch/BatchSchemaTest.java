@@ -18,6 +18,7 @@ import java.util.Objects;
 import java.util.Random;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.QuantityKind;
 import org.holdproof.core.quantity.UnreadableQuantityException;
 import org.junit.jupiter.api.Test;
@@ -58,7 +59,7 @@ class BatchSchemaTest {
         try {
             SampleBatch.read(record);
             return true;
-        } catch (UnreadableBatchException e) {
+        } catch (UnreadableInputException e) {
             return false;
         }
     }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
+import org.holdproof.core.input.UnreadableInputException;
 import org.junit.jupiter.api.Test;
 
 class EndingTest {
@@ -34,7 +35,7 @@ class EndingTest {
     void anEndBeforeTheLastStageIsRefused() {
         assertThatThrownBy(() -> SampleBatch.read(
                         SampleBatch.with("/end", "{\"how\": \"served\", \"at\": \"1999-01-02T08:00Z\"}")))
-                .isInstanceOf(UnreadableBatchException.class)
+                .isInstanceOf(UnreadableInputException.class)
                 .hasMessageContaining("an end after the last stage");
     }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.OptionalDouble;
+import org.holdproof.core.input.UnreadableInputException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -45,8 +46,8 @@ class MoistureTest {
         """)
     void refusesWhatItCannotMean(String pointer, String value, String at, String says) {
         assertThatThrownBy(() -> SampleBatch.read(SampleBatch.with(pointer, value)))
-                .isInstanceOfSatisfying(UnreadableBatchException.class, refused -> {
-                    assertThat(refused.pointer()).isEqualTo(at);
+                .isInstanceOfSatisfying(UnreadableInputException.class, refused -> {
+                    assertThat(refused.place().pointer().orElse("")).isEqualTo(at);
                     assertThat(refused).hasMessageContaining(says);
                 });
     }

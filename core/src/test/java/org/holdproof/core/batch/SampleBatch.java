@@ -10,6 +10,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Objects;
+import org.holdproof.core.input.UnreadableInputException;
 
 /** A batch record with every member, invented for the tests, and changes to it. */
 final class SampleBatch {
@@ -69,11 +70,11 @@ final class SampleBatch {
         return tree;
     }
 
-    static BatchRecord read(JsonNode tree) throws UnreadableBatchException {
+    static BatchRecord read(JsonNode tree) throws UnreadableInputException {
         return read(tree.toString());
     }
 
-    static BatchRecord read(String text) throws UnreadableBatchException {
+    static BatchRecord read(String text) throws UnreadableInputException {
         return BatchReader.parse("batch.json", text.getBytes(StandardCharsets.UTF_8));
     }
 }

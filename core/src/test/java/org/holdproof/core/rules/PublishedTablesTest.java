@@ -14,9 +14,9 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
 import org.holdproof.core.CheckValues;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.Source.How;
-import org.holdproof.core.rules.loading.UnreadableTablesException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -204,7 +204,7 @@ class PublishedTablesTest {
 
     /** The slips of the prints themselves, each read in its document, are all the library allows. */
     @Test
-    void onlyThePrintsOwnSlipsAreAllowed() throws UnreadableTablesException {
+    void onlyThePrintsOwnSlipsAreAllowed() throws UnreadableInputException {
         RuleLibrary library = RuleLibrary.fromArchive(LIBRARY.archive());
         Set<String> slips = new HashSet<>();
         for (LethalityTable table : library.lethalityTables()) {

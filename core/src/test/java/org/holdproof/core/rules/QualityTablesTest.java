@@ -8,8 +8,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.Source.How;
-import org.holdproof.core.rules.loading.UnreadableTablesException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -68,7 +68,7 @@ class QualityTablesTest {
                 """);
 
         assertThatThrownBy(() -> RuleLibrary.withSite(folder))
-                .isInstanceOf(UnreadableTablesException.class)
+                .isInstanceOf(UnreadableInputException.class)
                 .hasMessageContaining("one of read, derived, memory");
     }
 
@@ -92,14 +92,14 @@ class QualityTablesTest {
         Files.writeString(folder.resolve(file), header + "\n" + row + "\n");
 
         assertThatThrownBy(() -> RuleLibrary.withSite(folder))
-                .isInstanceOf(UnreadableTablesException.class)
+                .isInstanceOf(UnreadableInputException.class)
                 .hasMessageContaining(file)
                 .hasMessageContaining("2")
                 .hasMessageContaining(expected);
     }
 
     @Test
-    void aSiteMayAddItsOwnCut(@TempDir Path folder) throws IOException, UnreadableTablesException {
+    void aSiteMayAddItsOwnCut(@TempDir Path folder) throws IOException, UnreadableInputException {
         Files.writeString(
                 folder.resolve("cuts-site.csv"),
                 """

@@ -16,11 +16,11 @@ import java.time.ZoneId;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.Channel;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 
 /**
  * Reads a log in whatever layout a logger or a spreadsheet exports it, and never guesses: a unit, an order of day and
@@ -36,10 +36,10 @@ public final class LogReader {
     /**
      * Reads a log from a file.
      *
-     * @throws UnreadableLogException if it cannot be read as a log, or leaves open what must not be guessed
+     * @throws UnreadableInputException if it cannot be read as a log, or leaves open what must not be guessed
      * @throws IOException if the file cannot be opened or read
      */
-    public static ProbeLog read(Path file, LogSettings settings) throws IOException, UnreadableLogException {
+    public static ProbeLog read(Path file, LogSettings settings) throws IOException, UnreadableInputException {
         String name = Optional.ofNullable(file.getFileName()).orElse(file).toString();
         try (InputStream bytes = Files.newInputStream(file)) {
             return read(name, bytes, settings);
@@ -50,11 +50,11 @@ public final class LogReader {
      * Reads a log from a stream, which is left open.
      *
      * @param fileName the name to give in messages and in {@link ProbeLog#fileName()}
-     * @throws UnreadableLogException if it cannot be read as a log, or leaves open what must not be guessed
+     * @throws UnreadableInputException if it cannot be read as a log, or leaves open what must not be guessed
      * @throws IOException if the stream cannot be read
      */
     public static ProbeLog read(String fileName, InputStream bytes, LogSettings settings)
-            throws IOException, UnreadableLogException {
+            throws IOException, UnreadableInputException {
         try {
             return readRefusing(fileName, bytes, settings);
         } catch (Refusal refusal) {

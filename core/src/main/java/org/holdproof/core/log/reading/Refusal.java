@@ -1,6 +1,8 @@
 package org.holdproof.core.log.reading;
 
-import org.holdproof.core.log.UnreadableLogException;
+import org.holdproof.core.input.Place;
+import org.holdproof.core.input.UnreadableInputException;
+import org.holdproof.core.wording.Printable;
 
 /** Why a log cannot be read, on its way up to {@link LogReader}, which knows the file's name. */
 final class Refusal extends RuntimeException {
@@ -34,7 +36,7 @@ final class Refusal extends RuntimeException {
             char c = text.charAt(i);
             if (c == '\n' || c == '\r') {
                 quoted.append("\u23ce");
-            } else if (Character.isISOControl(c) || Character.isSurrogate(c)) {
+            } else if (!Printable.is(c)) {
                 quoted.append('\ufffd');
             } else {
                 quoted.append(c);
@@ -47,7 +49,7 @@ final class Refusal extends RuntimeException {
         return column;
     }
 
-    UnreadableLogException in(String file) {
-        return new UnreadableLogException(file, line, column, found, expected, remedy);
+    UnreadableInputException in(String file) {
+        return Place.file(file).line(line).column(column).fault(found, expected, remedy);
     }
 }

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.holdproof.core.input.CsvRow;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.DeathTime;
 import org.holdproof.core.rules.GrowthFact;
 import org.holdproof.core.rules.GrowthLag;
@@ -61,9 +63,9 @@ public final class GrowthFiles {
         LOG10_PER_HOUR
     }
 
-    public Map<String, GrowthModel> models(Map<String, GrowthFact> facts) throws UnreadableTablesException {
+    public Map<String, GrowthModel> models(Map<String, GrowthFact> facts) throws UnreadableInputException {
         Map<String, GrowthModel> models = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "growth-models", MODELS)) {
+        for (CsvRow row : files.rows("growth-models", MODELS)) {
             double max = row.number("max_celsius", 0, 70);
             double min = row.number("min_celsius", -10, 60);
             double optimum = row.number("optimum_celsius", 0, 70);
@@ -97,7 +99,7 @@ public final class GrowthFiles {
     }
 
     private static Optional<Concern> concern(CsvRow row, Map<String, GrowthFact> facts)
-            throws UnreadableTablesException {
+            throws UnreadableInputException {
         if (row.isBlank("concern_log10")) {
             return Optional.empty();
         }
@@ -108,9 +110,9 @@ public final class GrowthFiles {
         return Optional.of(new Concern(row.number("concern_log10", 0, 12), why));
     }
 
-    public Map<String, GrowthLag> lags() throws UnreadableTablesException {
+    public Map<String, GrowthLag> lags() throws UnreadableInputException {
         Map<String, GrowthLag> lags = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "growth-lags", LAGS)) {
+        for (CsvRow row : files.rows("growth-lags", LAGS)) {
             row.required("species");
             row.putUnder(
                     lags,
@@ -125,7 +127,7 @@ public final class GrowthFiles {
         return lags;
     }
 
-    private static List<String> species(CsvRow row) throws UnreadableTablesException {
+    private static List<String> species(CsvRow row) throws UnreadableInputException {
         List<String> species =
                 row.isBlank("species") ? List.of() : List.of(row.text("species").split(";", -1));
         for (String name : species) {
@@ -139,9 +141,9 @@ public final class GrowthFiles {
         return species;
     }
 
-    public Map<String, GrowthFact> facts() throws UnreadableTablesException {
+    public Map<String, GrowthFact> facts() throws UnreadableInputException {
         Map<String, GrowthFact> facts = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "growth-facts", FACTS)) {
+        for (CsvRow row : files.rows("growth-facts", FACTS)) {
             row.putUnder(
                     facts,
                     new GrowthFact(
@@ -153,9 +155,9 @@ public final class GrowthFiles {
         return facts;
     }
 
-    public Map<String, DeathTime> deathTimes() throws UnreadableTablesException {
+    public Map<String, DeathTime> deathTimes() throws UnreadableInputException {
         Map<String, DeathTime> times = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "inactivation", DEATH_TIMES)) {
+        for (CsvRow row : files.rows("inactivation", DEATH_TIMES)) {
             double low = row.number("d_low_minutes", 1e-4, 1e5);
             row.putUnder(
                     times,

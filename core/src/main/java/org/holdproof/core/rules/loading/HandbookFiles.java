@@ -3,6 +3,8 @@ package org.holdproof.core.rules.loading;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.holdproof.core.input.CsvRow;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.BathTime;
 import org.holdproof.core.rules.BoilingPoint;
 import org.holdproof.core.rules.GrowthLimit;
@@ -50,9 +52,9 @@ public final class HandbookFiles {
         this.sources = sources;
     }
 
-    public Map<String, GrowthLimit> growthLimits() throws UnreadableTablesException {
+    public Map<String, GrowthLimit> growthLimits() throws UnreadableInputException {
         Map<String, GrowthLimit> limits = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "growth-limits", GROWTH)) {
+        for (CsvRow row : files.rows("growth-limits", GROWTH)) {
             row.putUnder(
                     limits,
                     new GrowthLimit(
@@ -73,9 +75,9 @@ public final class HandbookFiles {
         return limits;
     }
 
-    public Map<String, BathTime> bathTimes() throws UnreadableTablesException {
+    public Map<String, BathTime> bathTimes() throws UnreadableInputException {
         Map<String, BathTime> times = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "bath-times", BATH)) {
+        for (CsvRow row : files.rows("bath-times", BATH)) {
             BathTime time = new BathTime(
                     row.required("id"),
                     row.required("product"),
@@ -93,9 +95,9 @@ public final class HandbookFiles {
     }
 
     /** The rows of the measurement table that give a pressure. */
-    public Map<String, BoilingPoint> boilingPoints() throws UnreadableTablesException {
+    public Map<String, BoilingPoint> boilingPoints() throws UnreadableInputException {
         Map<String, BoilingPoint> points = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "measurement", RuleFiles.MEASUREMENT)) {
+        for (CsvRow row : files.rows("measurement", RuleFiles.MEASUREMENT)) {
             if (!row.isBlank("pressure_kpa")) {
                 row.putUnder(
                         points,

@@ -6,6 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.holdproof.core.input.CsvRow;
+import org.holdproof.core.input.CsvSheet;
+import org.holdproof.core.input.Place;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.Citation;
@@ -57,12 +61,12 @@ public final class LethalityFiles {
         /** The time is longer than at the temperature before. */
         RISES;
 
-        static PrintException of(CsvRow row) throws UnreadableTablesException {
+        static PrintException of(CsvRow row) throws UnreadableInputException {
             return row.isBlank("exception") ? NONE : row.choice("exception", values());
         }
     }
 
-    public Map<String, LethalityTable> read() throws UnreadableTablesException {
+    public Map<String, LethalityTable> read() throws UnreadableInputException {
         Map<String, LethalityTable> tables = new LinkedHashMap<>();
         List<String> unlisted = new ArrayList<>(files.inFolder(FOLDER));
         List<String> indexes = files.ofTopic(FOLDER + "/index", ".csv");
@@ -75,13 +79,11 @@ public final class LethalityFiles {
             }
         }
         if (!unlisted.isEmpty()) {
-            throw new UnreadableTablesException(
-                    unlisted.get(0),
-                    0,
-                    "",
-                    "a table no index names",
-                    "a row of lethality/index.csv or lethality/index-….csv with this id",
-                    "Add lethality/index-site.csv with a row that names the table.");
+            throw Place.file(unlisted.get(0))
+                    .fault(
+                            "a table no index names",
+                            "a row of lethality/index.csv or lethality/index-….csv with this id",
+                            "Add lethality/index-site.csv with a row that names the table.");
         }
         return tables;
     }
@@ -90,7 +92,7 @@ public final class LethalityFiles {
         return FOLDER + "/" + id + ".csv";
     }
 
-    private LethalityTable table(CsvRow row) throws UnreadableTablesException {
+    private LethalityTable table(CsvRow row) throws UnreadableInputException {
         String id = row.required("id");
         if (!files.has(path(id))) {
             throw row.fault("id", "a table at " + path(id), "Add that file, or correct the id.");
@@ -107,7 +109,7 @@ public final class LethalityFiles {
                 citation);
     }
 
-    private List<LethalityRow> rows(String file, Citation citation) throws UnreadableTablesException {
+    private List<LethalityRow> rows(String file, Citation citation) throws UnreadableInputException {
         List<LethalityRow> rows = new ArrayList<>();
         Map<OptionalInt, LethalityRow> above = new LinkedHashMap<>();
         for (CsvRow csv : CsvSheet.read(file, files.bytes(file), ROW)) {
@@ -130,7 +132,7 @@ public final class LethalityFiles {
     }
 
     private static void requirePrinted(CsvRow csv, LethalityRow row, PrintException exception)
-            throws UnreadableTablesException {
+            throws UnreadableInputException {
         PrintedTime.require(csv, "printed_time", "seconds");
         String other = csv.text("printed_other");
         boolean rounds = other.isEmpty() || isRounding(csv.number("printed_other", -100, 500), other, row.at());
@@ -155,7 +157,7 @@ public final class LethalityFiles {
     }
 
     private static void requireOrder(CsvRow csv, LethalityRow before, LethalityRow row)
-            throws UnreadableTablesException {
+            throws UnreadableInputException {
         if (before.at().unit() != row.at().unit()) {
             throw csv.fault("unit", "one scale in the whole table", "Keep figures of another scale in another table.");
         }
@@ -173,7 +175,7 @@ public final class LethalityFiles {
 
     private static void requireNoRise(
             CsvRow csv, Optional<LethalityRow> colder, LethalityRow row, PrintException exception)
-            throws UnreadableTablesException {
+            throws UnreadableInputException {
         boolean rises = colder.isPresent() && row.seconds() > colder.get().seconds();
         if (rises && exception != PrintException.RISES) {
             throw csv.fault(
@@ -189,17 +191,16 @@ public final class LethalityFiles {
 
     /** Every fat column must have every temperature: a missing cell would let a thinner one stand in for it. */
     private static void requireFullColumns(String file, List<LethalityRow> rows, int columns)
-            throws UnreadableTablesException {
+            throws UnreadableInputException {
         long temperatures =
                 rows.stream().map(row -> row.at().value()).distinct().count();
         if (rows.size() != temperatures * columns) {
-            throw new UnreadableTablesException(
-                    file,
-                    0,
-                    "fat_percent",
-                    rows.size() + " rows for " + temperatures + " temperatures and " + columns + " fat columns",
-                    "one row for each temperature and fat column",
-                    "Fill the missing cells from the document.");
+            throw Place.file(file)
+                    .column("fat_percent")
+                    .fault(
+                            rows.size() + " rows for " + temperatures + " temperatures and " + columns + " fat columns",
+                            "one row for each temperature and fat column",
+                            "Fill the missing cells from the document.");
         }
     }
 }

@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.holdproof.core.batch.Moisture;
+import org.holdproof.core.input.CsvRow;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.rules.ExposureRule;
 import org.holdproof.core.rules.HumidityOption;
@@ -99,9 +101,9 @@ public final class LimitFiles {
         this.sources = sources;
     }
 
-    public Map<String, HumidityOption> humidity() throws UnreadableTablesException {
+    public Map<String, HumidityOption> humidity() throws UnreadableInputException {
         Map<String, HumidityOption> options = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "humidity", HUMIDITY)) {
+        for (CsvRow row : files.rows("humidity", HUMIDITY)) {
             row.putUnder(
                     options,
                     new HumidityOption(
@@ -119,9 +121,9 @@ public final class LimitFiles {
         return options;
     }
 
-    public Map<String, TimeLimit> timeLimits() throws UnreadableTablesException {
+    public Map<String, TimeLimit> timeLimits() throws UnreadableInputException {
         Map<String, TimeLimit> limits = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "time-limits", TIME)) {
+        for (CsvRow row : files.rows("time-limits", TIME)) {
             row.putUnder(
                     limits,
                     new TimeLimit(
@@ -143,9 +145,9 @@ public final class LimitFiles {
         return limits;
     }
 
-    public Map<String, ShelfLifeRule> shelfLives() throws UnreadableTablesException {
+    public Map<String, ShelfLifeRule> shelfLives() throws UnreadableInputException {
         Map<String, ShelfLifeRule> lives = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "shelf-life", SHELF_LIFE)) {
+        for (CsvRow row : files.rows("shelf-life", SHELF_LIFE)) {
             row.putUnder(
                     lives,
                     new ShelfLifeRule(
@@ -165,10 +167,10 @@ public final class LimitFiles {
         return lives;
     }
 
-    public Map<String, ExposureRule> exposures() throws UnreadableTablesException {
+    public Map<String, ExposureRule> exposures() throws UnreadableInputException {
         Map<String, CsvRow> heads = new LinkedHashMap<>();
         Map<String, SortedMap<Integer, List<ExposureRule.Band>>> limbs = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "exposure", EXPOSURE)) {
+        for (CsvRow row : files.rows("exposure", EXPOSURE)) {
             String id = row.required("id");
             heads.putIfAbsent(id, row);
             limbs.computeIfAbsent(id, key -> new TreeMap<>())

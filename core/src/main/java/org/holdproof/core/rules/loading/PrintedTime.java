@@ -1,5 +1,8 @@
 package org.holdproof.core.rules.loading;
 
+import org.holdproof.core.input.CsvRow;
+import org.holdproof.core.input.UnreadableInputException;
+
 /** The check of a time as printed against the seconds beside it. */
 final class PrintedTime {
     private PrintedTime() {}
@@ -8,7 +11,7 @@ final class PrintedTime {
      * A plain printed time, {@code 112 min}, must be the seconds beside it; a print in words or with a sign
      * ({@code <1 s}) leaves the seconds to the row.
      */
-    static void require(CsvRow row, String printedColumn, String secondsColumn) throws UnreadableTablesException {
+    static void require(CsvRow row, String printedColumn, String secondsColumn) throws UnreadableInputException {
         String[] words = row.required(printedColumn).split(" ", -1);
         if (words.length != 2 || !CsvRow.isPlainNumber(words[0])) {
             return;

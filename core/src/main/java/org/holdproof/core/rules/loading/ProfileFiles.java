@@ -6,6 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.input.CsvRow;
+import org.holdproof.core.input.JsonValue;
+import org.holdproof.core.input.StrictJson;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
@@ -75,10 +79,10 @@ public final class ProfileFiles {
         this.rules = rules;
     }
 
-    public Map<String, AuthorityProfile> read() throws UnreadableTablesException {
+    public Map<String, AuthorityProfile> read() throws UnreadableInputException {
         Map<String, AuthorityProfile> profiles = new LinkedHashMap<>();
         for (String file : files.inFolder(FOLDER)) {
-            JsonValue json = StrictJson.read(file, files.bytes(file));
+            JsonValue json = StrictJson.read(file, files.bytes(file), "an authority profile");
             AuthorityProfile profile = profile(json);
             if (!file.equals(FOLDER + "/" + profile.id() + ".json")) {
                 throw json.field("id").fault("the file's own name without .json", "Rename the file or correct the id.");
@@ -88,7 +92,7 @@ public final class ProfileFiles {
         return profiles;
     }
 
-    private AuthorityProfile profile(JsonValue json) throws UnreadableTablesException {
+    private AuthorityProfile profile(JsonValue json) throws UnreadableInputException {
         json.requireFields(FIELDS, OPTIONAL);
         return new AuthorityProfile(
                 json.field("id").text(),
@@ -115,7 +119,7 @@ public final class ProfileFiles {
     }
 
     /** A site's own process bears its approval wherever its title is printed. */
-    private static String title(JsonValue json) throws UnreadableTablesException {
+    private static String title(JsonValue json) throws UnreadableInputException {
         Optional<JsonValue> approval = json.fieldIfAny("approval");
         if (approval.isEmpty() && json.field("id").text().startsWith(SITE)) {
             throw json.fault(
@@ -125,7 +129,7 @@ public final class ProfileFiles {
                 + (approval.isPresent() ? ", approval " + approval.get().text() : "");
     }
 
-    private static List<TemperatureUnit> units(JsonValue json) throws UnreadableTablesException {
+    private static List<TemperatureUnit> units(JsonValue json) throws UnreadableInputException {
         List<TemperatureUnit> units = new ArrayList<>();
         for (JsonValue item : json.items()) {
             units.add(item.unit());
@@ -136,7 +140,7 @@ public final class ProfileFiles {
         return units;
     }
 
-    private List<LethalityChoice> choices(JsonValue json) throws UnreadableTablesException {
+    private List<LethalityChoice> choices(JsonValue json) throws UnreadableInputException {
         List<LethalityChoice> choices = new ArrayList<>();
         for (JsonValue item : json.items()) {
             item.requireFields(List.of("species", "forms", "tables"), List.of("kinetics", "margin"));
@@ -158,7 +162,7 @@ public final class ProfileFiles {
         return choices;
     }
 
-    private static List<String> names(JsonValue json, List<String> known) throws UnreadableTablesException {
+    private static List<String> names(JsonValue json, List<String> known) throws UnreadableInputException {
         for (JsonValue item : json.items()) {
             if (!known.contains(item.text())) {
                 throw item.fault("one of " + String.join(", ", known), "Write one of these.");
@@ -167,7 +171,7 @@ public final class ProfileFiles {
         return json.texts();
     }
 
-    private static <T> List<T> all(JsonValue json, Map<String, T> rules, String file) throws UnreadableTablesException {
+    private static <T> List<T> all(JsonValue json, Map<String, T> rules, String file) throws UnreadableInputException {
         List<T> found = new ArrayList<>();
         for (JsonValue item : json.items()) {
             found.add(one(item, rules, file));
@@ -176,16 +180,16 @@ public final class ProfileFiles {
     }
 
     private static <T> List<T> allIfAny(Optional<JsonValue> json, Map<String, T> rules, String file)
-            throws UnreadableTablesException {
+            throws UnreadableInputException {
         return json.isPresent() ? all(json.get(), rules, file) : List.of();
     }
 
     private static <T> Optional<T> oneIfAny(Optional<JsonValue> json, Map<String, T> rules, String file)
-            throws UnreadableTablesException {
+            throws UnreadableInputException {
         return json.isEmpty() ? Optional.empty() : Optional.of(one(json.get(), rules, file));
     }
 
-    private static <T> T one(JsonValue json, Map<String, T> rules, String file) throws UnreadableTablesException {
+    private static <T> T one(JsonValue json, Map<String, T> rules, String file) throws UnreadableInputException {
         T rule = rules.get(json.text());
         if (rule == null) {
             throw json.fault("an id of " + file, "Correct the id, or add the rule.");
@@ -193,7 +197,7 @@ public final class ProfileFiles {
         return rule;
     }
 
-    private Optional<HoldingRule> heldTo(Optional<JsonValue> json, Kind kind) throws UnreadableTablesException {
+    private Optional<HoldingRule> heldTo(Optional<JsonValue> json, Kind kind) throws UnreadableInputException {
         Optional<HoldingRule> rule = oneIfAny(json, rules.holding(), "holding.csv");
         if (json.isPresent() && rule.isPresent() && rule.get().kind() != kind) {
             throw json.get().fault("a rule of kind " + CsvRow.word(kind), "Name a rule of that kind.");
@@ -201,7 +205,7 @@ public final class ProfileFiles {
         return rule;
     }
 
-    private OptionalDouble accuracy(Optional<JsonValue> json) throws UnreadableTablesException {
+    private OptionalDouble accuracy(Optional<JsonValue> json) throws UnreadableInputException {
         if (json.isEmpty()) {
             return OptionalDouble.empty();
         }
@@ -214,7 +218,7 @@ public final class ProfileFiles {
         return OptionalDouble.of(unit.differenceToCelsius(rule.tolerance().getAsDouble()));
     }
 
-    private OptionalDouble days(Optional<JsonValue> json) throws UnreadableTablesException {
+    private OptionalDouble days(Optional<JsonValue> json) throws UnreadableInputException {
         if (json.isEmpty()) {
             return OptionalDouble.empty();
         }

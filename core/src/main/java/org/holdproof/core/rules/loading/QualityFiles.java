@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.holdproof.core.input.CsvRow;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.Predicted;
 import org.holdproof.core.rules.LossRange;
 import org.holdproof.core.rules.ModelParameter;
@@ -84,13 +86,13 @@ public final class QualityFiles {
         RAMP
     }
 
-    public QualityTables read() throws UnreadableTablesException {
+    public QualityTables read() throws UnreadableInputException {
         return new QualityTables(parameters(), cuts(), weightLosses(), lossRanges(), yields(), tenderPoints(), facts());
     }
 
-    private Map<String, ModelParameter> parameters() throws UnreadableTablesException {
+    private Map<String, ModelParameter> parameters() throws UnreadableInputException {
         Map<String, ModelParameter> parameters = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "quality-model", MODEL)) {
+        for (CsvRow row : files.rows("quality-model", MODEL)) {
             row.putUnder(
                     parameters,
                     new ModelParameter(
@@ -105,9 +107,9 @@ public final class QualityFiles {
         return parameters;
     }
 
-    private List<TrimmedCut> cuts() throws UnreadableTablesException {
+    private List<TrimmedCut> cuts() throws UnreadableInputException {
         Map<String, TrimmedCut> cuts = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "cuts", CUTS)) {
+        for (CsvRow row : files.rows("cuts", CUTS)) {
             row.putUnder(
                     cuts,
                     new TrimmedCut(
@@ -121,9 +123,9 @@ public final class QualityFiles {
         return List.copyOf(cuts.values());
     }
 
-    private List<WeightLossCase> weightLosses() throws UnreadableTablesException {
+    private List<WeightLossCase> weightLosses() throws UnreadableInputException {
         Map<String, WeightLossCase> losses = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "weight-losses", LOSSES)) {
+        for (CsvRow row : files.rows("weight-losses", LOSSES)) {
             row.countIfAny("pieces", 1, 100_000);
             History history = row.choice("history", History.values());
             row.putUnder(
@@ -147,7 +149,7 @@ public final class QualityFiles {
         return List.copyOf(losses.values());
     }
 
-    private static Optional<Heating> heating(CsvRow row, History history) throws UnreadableTablesException {
+    private static Optional<Heating> heating(CsvRow row, History history) throws UnreadableInputException {
         return switch (history) {
             case NONE -> Optional.empty();
             case BATH -> Optional.of(new Heating.Bath());
@@ -158,7 +160,7 @@ public final class QualityFiles {
         };
     }
 
-    private static Predicted lost(CsvRow row) throws UnreadableTablesException {
+    private static Predicted lost(CsvRow row) throws UnreadableInputException {
         OptionalDouble low = row.numberIfAny("loss_low", 0, 100);
         OptionalDouble high = row.numberIfAny("loss_high", 0, 100);
         if (row.isBlank("loss")) {
@@ -168,9 +170,9 @@ public final class QualityFiles {
         return new Predicted(Math.min(loss, low.orElse(loss)), loss, Math.max(loss, high.orElse(loss)));
     }
 
-    private List<LossRange> lossRanges() throws UnreadableTablesException {
+    private List<LossRange> lossRanges() throws UnreadableInputException {
         Map<String, LossRange> ranges = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "loss-ranges", RANGES)) {
+        for (CsvRow row : files.rows("loss-ranges", RANGES)) {
             double from = row.number("from_celsius", 0, 130);
             double low = row.number("low", 0, 100);
             row.putUnder(
@@ -188,9 +190,9 @@ public final class QualityFiles {
         return List.copyOf(ranges.values());
     }
 
-    private List<PublishedYield> yields() throws UnreadableTablesException {
+    private List<PublishedYield> yields() throws UnreadableInputException {
         Map<String, PublishedYield> yields = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "yields", YIELDS)) {
+        for (CsvRow row : files.rows("yields", YIELDS)) {
             row.numberIfAny("moisture_change", -100, 100);
             row.numberIfAny("fat_change", -100, 100);
             row.putUnder(
@@ -210,9 +212,9 @@ public final class QualityFiles {
         return List.copyOf(yields.values());
     }
 
-    private List<TenderPoint> tenderPoints() throws UnreadableTablesException {
+    private List<TenderPoint> tenderPoints() throws UnreadableInputException {
         Map<String, TenderPoint> points = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "tender-points", POINTS)) {
+        for (CsvRow row : files.rows("tender-points", POINTS)) {
             double low = row.number("hours_low", 0.01, 1000);
             row.putUnder(
                     points,
@@ -228,9 +230,9 @@ public final class QualityFiles {
         return List.copyOf(points.values());
     }
 
-    private List<QualityFact> facts() throws UnreadableTablesException {
+    private List<QualityFact> facts() throws UnreadableInputException {
         Map<String, QualityFact> facts = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "quality-facts", FACTS)) {
+        for (CsvRow row : files.rows("quality-facts", FACTS)) {
             row.putUnder(
                     facts,
                     new QualityFact(
@@ -247,7 +249,7 @@ public final class QualityFiles {
         return List.copyOf(facts.values());
     }
 
-    private static List<String> species(CsvRow row) throws UnreadableTablesException {
+    private static List<String> species(CsvRow row) throws UnreadableInputException {
         List<String> species = List.of(row.required("species").split(";", -1));
         for (String name : species) {
             if (!ProfileFiles.SPECIES.contains(name)) {
@@ -262,7 +264,7 @@ public final class QualityFiles {
 
     /** Figures with {@code ;} between them, perhaps none. */
     private static List<Double> figures(CsvRow row, String column, double min, double max)
-            throws UnreadableTablesException {
+            throws UnreadableInputException {
         List<Double> figures = new ArrayList<>();
         if (!row.isBlank(column)) {
             for (String text : row.text(column).split(";", -1)) {
@@ -278,13 +280,13 @@ public final class QualityFiles {
     }
 
     private static Predicted range(CsvRow row, String lowColumn, String highColumn, double max)
-            throws UnreadableTablesException {
+            throws UnreadableInputException {
         double low = row.number(lowColumn, 0, max);
         return Predicted.between(low, row.number(highColumn, low, max));
     }
 
     private static Predicted rangeOr(CsvRow row, String lowColumn, String highColumn, double max, Predicted otherwise)
-            throws UnreadableTablesException {
+            throws UnreadableInputException {
         return row.isBlank(lowColumn) ? otherwise : range(row, lowColumn, highColumn, max);
     }
 }

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.holdproof.core.input.CsvRow;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.TemperatureUnit;
@@ -101,9 +103,9 @@ public final class RuleFiles {
         return Stream.of(first, second, third).flatMap(List::stream).toList();
     }
 
-    public Map<String, ThermalDeath> kinetics() throws UnreadableTablesException {
+    public Map<String, ThermalDeath> kinetics() throws UnreadableInputException {
         Map<String, ThermalDeath> kinetics = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "kinetics", KINETICS)) {
+        for (CsvRow row : files.rows("kinetics", KINETICS)) {
             TemperatureUnit unit = row.unit("unit");
             Boundary floor = row.boundary("floor", "bounds_unit", 40, 150);
             Boundary cap = row.boundary("cap", "bounds_unit", 40, 150);
@@ -127,10 +129,10 @@ public final class RuleFiles {
         return kinetics;
     }
 
-    public Map<String, CoolingRule> cooling() throws UnreadableTablesException {
+    public Map<String, CoolingRule> cooling() throws UnreadableInputException {
         Map<String, List<CsvRow>> byRule = new LinkedHashMap<>();
         CsvRow previous = null;
-        for (CsvRow row : CsvSheet.readAll(files, "cooling", COOLING)) {
+        for (CsvRow row : files.rows("cooling", COOLING)) {
             String id = row.required("id");
             boolean continues = previous != null && previous.required("id").equals(id);
             if (!continues && byRule.containsKey(id)) {
@@ -146,7 +148,7 @@ public final class RuleFiles {
         return rules;
     }
 
-    private CoolingRule coolingRule(List<CsvRow> rows) throws UnreadableTablesException {
+    private CoolingRule coolingRule(List<CsvRow> rows) throws UnreadableInputException {
         CsvRow first = rows.get(0);
         List<CoolingRule.Stage> stages = new ArrayList<>();
         for (CsvRow row : rows) {
@@ -166,7 +168,7 @@ public final class RuleFiles {
                 sources.citation(first, first.text("conditions")));
     }
 
-    private static CoolingRule.Stage stage(CsvRow row, int number) throws UnreadableTablesException {
+    private static CoolingRule.Stage stage(CsvRow row, int number) throws UnreadableInputException {
         if (row.count("stage", 1, 20) != number) {
             throw row.fault("stage", "stage " + number, "Number the stages 1, 2, 3 in the document's order.");
         }
@@ -189,7 +191,7 @@ public final class RuleFiles {
         return stage;
     }
 
-    private static void requireMeaning(CsvRow row, CoolingRule.Stage stage) throws UnreadableTablesException {
+    private static void requireMeaning(CsvRow row, CoolingRule.Stage stage) throws UnreadableInputException {
         boolean timed = stage.clock() == Clock.ELAPSED || stage.clock() == Clock.DWELL;
         if (timed != stage.maxMinutes().isPresent()) {
             throw row.fault(
@@ -215,9 +217,9 @@ public final class RuleFiles {
         }
     }
 
-    public Map<String, HoldingRule> holding() throws UnreadableTablesException {
+    public Map<String, HoldingRule> holding() throws UnreadableInputException {
         Map<String, HoldingRule> rules = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "holding", HOLDING)) {
+        for (CsvRow row : files.rows("holding", HOLDING)) {
             HoldingRule rule = new HoldingRule(
                     row.required("id"),
                     row.required("title"),
@@ -237,7 +239,7 @@ public final class RuleFiles {
         return rules;
     }
 
-    private static void requireMeaning(CsvRow row, HoldingRule rule) throws UnreadableTablesException {
+    private static void requireMeaning(CsvRow row, HoldingRule rule) throws UnreadableInputException {
         if (rule.kind() == Kind.COME_UP
                 && (rule.limit().isEmpty()
                         || rule.from().isEmpty()
@@ -257,9 +259,9 @@ public final class RuleFiles {
         }
     }
 
-    public Map<String, ReheatingRule> reheating() throws UnreadableTablesException {
+    public Map<String, ReheatingRule> reheating() throws UnreadableInputException {
         Map<String, ReheatingRule> rules = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, "reheating", REHEATING)) {
+        for (CsvRow row : files.rows("reheating", REHEATING)) {
             Comparison comparison = row.choice("comparison", Comparison.values());
             if (!comparison.isFloor()) {
                 throw row.fault("comparison", "at-least or above", "Food is reheated to a target, not below one.");
@@ -284,7 +286,7 @@ public final class RuleFiles {
         return rules;
     }
 
-    private static Comparison timeComparison(CsvRow row, String column) throws UnreadableTablesException {
+    private static Comparison timeComparison(CsvRow row, String column) throws UnreadableInputException {
         Comparison comparison = row.choice(column, Comparison.values());
         if (comparison.isFloor()) {
             throw row.fault(column, "at-most or below", "A time limit is an upper limit.");
@@ -293,9 +295,9 @@ public final class RuleFiles {
     }
 
     /** The rules of one group, which is also its file's name. */
-    public Map<String, WrittenRule> written(String group) throws UnreadableTablesException {
+    public Map<String, WrittenRule> written(String group) throws UnreadableInputException {
         Map<String, WrittenRule> rules = new LinkedHashMap<>();
-        for (CsvRow row : CsvSheet.readAll(files, group, group.equals("measurement") ? MEASUREMENT : WRITTEN)) {
+        for (CsvRow row : files.rows(group, group.equals("measurement") ? MEASUREMENT : WRITTEN)) {
             row.putUnder(
                     rules,
                     new WrittenRule(

@@ -7,6 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.holdproof.core.input.CsvRow;
+import org.holdproof.core.input.JsonValue;
+import org.holdproof.core.input.StrictJson;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.Source;
 import org.holdproof.core.rules.Source.How;
@@ -21,17 +25,18 @@ public final class Sources {
 
     private final Map<String, Source> byId = new LinkedHashMap<>();
 
-    public static Sources read(TableFiles files) throws UnreadableTablesException {
+    public static Sources read(TableFiles files) throws UnreadableInputException {
         Sources sources = new Sources();
         for (String file : files.ofTopic("sources", ".json")) {
-            for (JsonValue entry : StrictJson.read(file, files.bytes(file)).items()) {
+            for (JsonValue entry : StrictJson.read(file, files.bytes(file), "a list of sources")
+                    .items()) {
                 sources.add(entry);
             }
         }
         return sources;
     }
 
-    private void add(JsonValue entry) throws UnreadableTablesException {
+    private void add(JsonValue entry) throws UnreadableInputException {
         entry.requireFields(FIELDS, List.of());
         Source source = new Source(
                 entry.field("id").text(),
@@ -52,14 +57,14 @@ public final class Sources {
     }
 
     /** The citation of a row with the columns source, document, section, how and note. */
-    Citation citation(CsvRow row) throws UnreadableTablesException {
+    Citation citation(CsvRow row) throws UnreadableInputException {
         return citation(row, "");
     }
 
     /**
      * @param before text that goes ahead of the row's own note: the rule's conditions
      */
-    Citation citation(CsvRow row, String before) throws UnreadableTablesException {
+    Citation citation(CsvRow row, String before) throws UnreadableInputException {
         List<Source> cited = cited(row);
         return new Citation(
                 cited.get(0),
@@ -70,7 +75,7 @@ public final class Sources {
     }
 
     /** The citation of a row nothing is judged by, with the columns source, how and note: common practice will do. */
-    Citation ofPrediction(CsvRow row) throws UnreadableTablesException {
+    Citation ofPrediction(CsvRow row) throws UnreadableInputException {
         List<Source> cited = cited(row);
         Source leading = cited.get(0);
         return new Citation(
@@ -84,7 +89,7 @@ public final class Sources {
     }
 
     /** A table's citation as one of its rows states it anew; the table's own where the row says nothing. */
-    Citation citation(CsvRow row, Citation table) throws UnreadableTablesException {
+    Citation citation(CsvRow row, Citation table) throws UnreadableInputException {
         boolean same = row.isBlank("source") && row.isBlank("section") && row.isBlank("how") && row.isBlank("note");
         if (same) {
             return table;
@@ -97,7 +102,7 @@ public final class Sources {
                 sentences(row.text("note"), table.note()));
     }
 
-    private List<Source> cited(CsvRow row) throws UnreadableTablesException {
+    private List<Source> cited(CsvRow row) throws UnreadableInputException {
         List<Source> cited = new ArrayList<>();
         for (String id : row.required("source").split(";", -1)) {
             Source source = byId.get(id);

@@ -25,6 +25,11 @@ import java.util.zip.CRC32;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
+import org.holdproof.core.input.CsvRow;
+import org.holdproof.core.input.CsvSheet;
+import org.holdproof.core.input.Place;
+import org.holdproof.core.input.StrictJson;
+import org.holdproof.core.input.UnreadableInputException;
 
 /** The files rules are read from, by their path inside the tables' folder: built in, a site's own, or an archive's. */
 public final class TableFiles {
@@ -48,11 +53,13 @@ public final class TableFiles {
     }
 
     /** The files in the jar. */
-    public static TableFiles builtIn() throws UnreadableTablesException {
+    public static TableFiles builtIn() throws UnreadableInputException {
         NavigableMap<String, byte[]> contents = new TreeMap<>();
         byte[] edition = resource(EDITION);
         contents.put(EDITION, edition);
-        for (String path : StrictJson.read(EDITION, edition).field("files").texts()) {
+        for (String path : StrictJson.read(EDITION, edition, "the list of tables")
+                .field("files")
+                .texts()) {
             contents.put(path, resource(path));
         }
         return new TableFiles(contents);
@@ -70,15 +77,13 @@ public final class TableFiles {
     }
 
     /** These files with a site's folder laid over them: the same path replaces, another path adds. */
-    public TableFiles overlaidBy(Path folder) throws IOException, UnreadableTablesException {
+    public TableFiles overlaidBy(Path folder) throws IOException, UnreadableInputException {
         if (!Files.isDirectory(folder)) {
-            throw new UnreadableTablesException(
-                    folder.toString(),
-                    0,
-                    "",
-                    Files.exists(folder) ? "a file" : "nothing",
-                    "a folder with rule tables",
-                    "Give the folder that holds the site's own tables.");
+            throw Place.file(folder.toString())
+                    .fault(
+                            Files.exists(folder) ? "a file" : "nothing",
+                            "a folder with rule tables",
+                            "Give the folder that holds the site's own tables.");
         }
         NavigableMap<String, byte[]> merged = new TreeMap<>(contents);
         List<String> own = new ArrayList<>();
@@ -95,25 +100,21 @@ public final class TableFiles {
             }
             requireKnown(name);
             if (!Files.isRegularFile(path, LinkOption.NOFOLLOW_LINKS) || Files.size(path) > MAX_FILE_BYTES) {
-                throw new UnreadableTablesException(
-                        name,
-                        0,
-                        "",
-                        "a link, a device or more than 4 MiB",
-                        "a plain file of at most 4 MiB",
-                        "Put the table itself into the folder.");
+                throw Place.file(name)
+                        .fault(
+                                "a link, a device or more than 4 MiB",
+                                "a plain file of at most 4 MiB",
+                                "Put the table itself into the folder.");
             }
             merged.put(name, Files.readAllBytes(path));
             own.add(name);
         }
         if (own.isEmpty()) {
-            throw new UnreadableTablesException(
-                    folder.toString(),
-                    0,
-                    "",
-                    "no table",
-                    "at least one rule table",
-                    "Copy a built-in table's header into a file of the same name and fill it.");
+            throw Place.file(folder.toString())
+                    .fault(
+                            "no table",
+                            "at least one rule table",
+                            "Copy a built-in table's header into a file of the same name and fill it.");
         }
         merged.put(SITE, StrictJson.list("files", own));
         return new TableFiles(merged);
@@ -130,21 +131,28 @@ public final class TableFiles {
         return last.startsWith(".") || last.startsWith("README");
     }
 
-    private static void requireKnown(String name) throws UnreadableTablesException {
+    /** The rows of a topic's table and of the tables that add to it. */
+    List<CsvRow> rows(String topic, List<String> columns) throws UnreadableInputException {
+        List<CsvRow> rows = new ArrayList<>();
+        for (String file : ofTopic(topic, ".csv")) {
+            rows.addAll(CsvSheet.read(file, bytes(file), columns));
+        }
+        return rows;
+    }
+
+    private static void requireKnown(String name) throws UnreadableInputException {
         if (!KNOWN.matcher(name).matches()) {
-            throw new UnreadableTablesException(
-                    name,
-                    0,
-                    "",
-                    "a file no rule is read from",
-                    "a built-in table's name, that name with a suffix (cooling-site.csv), lethality/NAME.csv or"
-                            + " authorities/NAME.json",
-                    "Rename the file, or take it out of the folder.");
+            throw Place.file(name)
+                    .fault(
+                            "a file no rule is read from",
+                            "a built-in table's name, that name with a suffix (cooling-site.csv), lethality/NAME.csv or"
+                                    + " authorities/NAME.json",
+                            "Rename the file, or take it out of the folder.");
         }
     }
 
     /** The files of an archive that {@link #archive()} made. */
-    public static TableFiles fromArchive(byte[] zip) throws UnreadableTablesException {
+    public static TableFiles fromArchive(byte[] zip) throws UnreadableInputException {
         NavigableMap<String, byte[]> contents = new TreeMap<>();
         try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(zip), StandardCharsets.UTF_8)) {
             for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
@@ -168,14 +176,12 @@ public final class TableFiles {
         return new TableFiles(contents);
     }
 
-    private static UnreadableTablesException notOurs(String found) {
-        return new UnreadableTablesException(
-                "the archive of tables",
-                0,
-                "",
-                found,
-                "the archive of rule tables a report was judged by",
-                "Take the archive from the report again, or ask its author for a fresh copy.");
+    private static UnreadableInputException notOurs(String found) {
+        return Place.file("the archive of tables")
+                .fault(
+                        found,
+                        "the archive of rule tables a report was judged by",
+                        "Take the archive from the report again, or ask its author for a fresh copy.");
     }
 
     /**

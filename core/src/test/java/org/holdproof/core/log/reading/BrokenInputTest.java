@@ -13,10 +13,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.DateOrder;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -87,7 +87,7 @@ class BrokenInputTest {
                     assertThat(fault.firstLine()).isPositive().isLessThanOrEqualTo(fault.lastLine());
                     assertThat(fault.detail()).isNotBlank();
                 });
-            } catch (UnreadableLogException refusal) {
+            } catch (UnreadableInputException refusal) {
                 refused++;
                 assertThat(refusal.getMessage()).startsWith("log.csv").doesNotContain("\u0000");
                 assertThat(refusal.remedy()).isNotBlank();

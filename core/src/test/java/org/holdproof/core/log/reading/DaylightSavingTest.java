@@ -9,9 +9,9 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.LogFault.Kind;
 import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -74,7 +74,7 @@ class DaylightSavingTest {
     @Test
     void aLogThatStartsInTheRepeatedHourAndDoesNotStepBackIsRefused() {
         String text = log(ZoneId.of("Europe/Oslo"), Instant.parse("2030-10-27T01:10:00Z"), 60, 120);
-        UnreadableLogException refusal = Logs.refused(text, Logs.OSLO);
+        UnreadableInputException refusal = Logs.refused(text, Logs.OSLO);
         assertThat(refusal.getMessage()).contains("came twice").contains("offset from UTC");
     }
 
@@ -106,8 +106,8 @@ class DaylightSavingTest {
                 2030-03-31 02:00,54.5
                 2030-03-31 02:01,54.5
                 """;
-        UnreadableLogException refusal = Logs.refused(text, Logs.OSLO);
-        assertThat(refusal.line()).isEqualTo(3);
+        UnreadableInputException refusal = Logs.refused(text, Logs.OSLO);
+        assertThat(refusal.place().line().orElse(0)).isEqualTo(3);
         assertThat(refusal.remedy()).contains("\"kitchen.timeZone\"");
     }
 

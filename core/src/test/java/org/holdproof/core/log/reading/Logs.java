@@ -11,12 +11,12 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.Channel;
 import org.holdproof.core.log.DateOrder;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import org.holdproof.core.quantity.TemperatureUnit;
 
 /** Reads logs written out in tests. All data in these tests are synthetic. */
@@ -49,20 +49,20 @@ final class Logs {
     static ProbeLog read(byte[] bytes, LogSettings settings) {
         try {
             return LogReader.read("log.csv", new ByteArrayInputStream(bytes), settings);
-        } catch (UnreadableLogException unreadable) {
+        } catch (UnreadableInputException unreadable) {
             throw new AssertionError("refused: " + unreadable.getMessage(), unreadable);
         } catch (IOException failure) {
             throw new UncheckedIOException(failure);
         }
     }
 
-    static UnreadableLogException refused(String text, LogSettings settings) {
+    static UnreadableInputException refused(String text, LogSettings settings) {
         return refused(text.getBytes(StandardCharsets.UTF_8), settings);
     }
 
-    static UnreadableLogException refused(byte[] bytes, LogSettings settings) {
-        UnreadableLogException refusal = catchThrowableOfType(
-                UnreadableLogException.class,
+    static UnreadableInputException refused(byte[] bytes, LogSettings settings) {
+        UnreadableInputException refusal = catchThrowableOfType(
+                UnreadableInputException.class,
                 () -> LogReader.read("log.csv", new ByteArrayInputStream(bytes), settings));
         assertThat(refusal).as("the refusal of the log").isNotNull();
         assertThat(refusal.getMessage()).startsWith("log.csv");

@@ -6,10 +6,10 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.DateOrder;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.UnreadableLogException;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -254,10 +254,12 @@ class RefusalsTest {
     @ParameterizedTest(name = "{0}")
     @MethodSource("refusals")
     void saysWhereAndWhatToDo(String what, String text, LogSettings settings, long line, int column, String remedy) {
-        UnreadableLogException refusal = Logs.refused(text, settings);
+        UnreadableInputException refusal = Logs.refused(text, settings);
         assertThat(refusal.getMessage()).contains(remedy).doesNotContain("Exception");
-        assertThat(refusal.line()).as(refusal.getMessage()).isEqualTo(line);
-        assertThat(refusal.column()).as(refusal.getMessage()).isEqualTo(column);
+        assertThat(refusal.place().line().orElse(0)).as(refusal.getMessage()).isEqualTo(line);
+        assertThat(refusal.place().column().or(refusal.place()::pointer).orElse(""))
+                .as(refusal.getMessage())
+                .isEqualTo(column == 0 ? "" : Integer.toString(column));
         assertThat(refusal.found()).isNotBlank();
         assertThat(refusal.expected()).isNotBlank();
     }

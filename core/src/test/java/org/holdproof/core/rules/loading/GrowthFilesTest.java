@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.DeathTime;
 import org.holdproof.core.rules.GrowthFact;
@@ -108,18 +109,18 @@ class GrowthFilesTest {
         assertThat(at).as("the text to change").isNotNegative();
         write(file, text.substring(0, at) + bad + text.substring(at + good.length()));
 
-        UnreadableTablesException fault =
-                catchThrowableOfType(UnreadableTablesException.class, () -> RuleLibrary.withSite(folder));
+        UnreadableInputException fault =
+                catchThrowableOfType(UnreadableInputException.class, () -> RuleLibrary.withSite(folder));
 
         assertThat(fault).as("the change is noticed").isNotNull();
-        assertThat(fault.file()).isEqualTo(file);
-        assertThat(fault.line()).isEqualTo(line);
-        assertThat(fault.column()).isEqualTo(column);
+        assertThat(fault.place().file()).isEqualTo(file);
+        assertThat(fault.place().line().orElse(0)).isEqualTo(line);
+        assertThat(fault.place().column().or(fault.place()::pointer).orElse("")).isEqualTo(column);
         assertThat(fault.expected()).contains(expected);
         assertThat(fault.remedy()).endsWith(".");
     }
 
-    private static String text(String file) throws UnreadableTablesException {
+    private static String text(String file) throws UnreadableInputException {
         return new String(TableFiles.builtIn().bytes(file), StandardCharsets.UTF_8);
     }
 

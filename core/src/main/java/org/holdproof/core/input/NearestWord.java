@@ -1,4 +1,4 @@
-package org.holdproof.core.batch;
+package org.holdproof.core.input;
 
 import java.util.Collection;
 import java.util.Comparator;
@@ -6,11 +6,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Finds the known word a misspelt one was meant to be. */
-final class NearestWord {
+public final class NearestWord {
     private NearestWord() {}
 
     /** The nearest known word, where it is near enough to be meant: a third of its letters, at least two, may differ. */
-    static Optional<String> to(String word, Collection<String> known) {
+    public static Optional<String> to(String word, Collection<String> known) {
         return known.stream()
                 .min(Comparator.comparingInt(candidate -> distance(word, candidate)))
                 .filter(candidate -> distance(word, candidate) <= Math.max(2, candidate.length() / 3));

@@ -1,4 +1,4 @@
-package org.holdproof.core.rules.loading;
+package org.holdproof.core.input;
 
 import java.util.Arrays;
 import java.util.List;
@@ -24,11 +24,11 @@ public final class CsvRow {
         this.cells = cells;
     }
 
-    String file() {
+    public String file() {
         return file;
     }
 
-    long line() {
+    public long line() {
         return line;
     }
 
@@ -41,15 +41,15 @@ public final class CsvRow {
         return cells.get(place).strip();
     }
 
-    boolean has(String column) {
+    public boolean has(String column) {
         return places.containsKey(column);
     }
 
-    boolean isBlank(String column) {
+    public boolean isBlank(String column) {
         return text(column).isEmpty();
     }
 
-    public String required(String column) throws UnreadableTablesException {
+    public String required(String column) throws UnreadableInputException {
         String text = text(column);
         if (text.isEmpty()) {
             throw fault(column, "a value", "Fill the cell.");
@@ -58,7 +58,7 @@ public final class CsvRow {
     }
 
     /** A plain decimal number from {@code min} to {@code max}. */
-    public double number(String column, double min, double max) throws UnreadableTablesException {
+    public double number(String column, double min, double max) throws UnreadableInputException {
         String text = required(column);
         double value = isPlainNumber(text) ? Double.parseDouble(text) : Double.NaN;
         if (!(value >= min && value <= max)) {
@@ -70,11 +70,11 @@ public final class CsvRow {
         return value;
     }
 
-    OptionalDouble numberIfAny(String column, double min, double max) throws UnreadableTablesException {
+    public OptionalDouble numberIfAny(String column, double min, double max) throws UnreadableInputException {
         return isBlank(column) ? OptionalDouble.empty() : OptionalDouble.of(number(column, min, max));
     }
 
-    int count(String column, int min, int max) throws UnreadableTablesException {
+    public int count(String column, int min, int max) throws UnreadableInputException {
         double value = number(column, min, max);
         if (value != Math.rint(value)) {
             throw fault(column, "a whole number", "Write a whole number.");
@@ -82,11 +82,11 @@ public final class CsvRow {
         return (int) value;
     }
 
-    OptionalInt countIfAny(String column, int min, int max) throws UnreadableTablesException {
+    public OptionalInt countIfAny(String column, int min, int max) throws UnreadableInputException {
         return isBlank(column) ? OptionalInt.empty() : OptionalInt.of(count(column, min, max));
     }
 
-    boolean yes(String column) throws UnreadableTablesException {
+    public boolean yes(String column) throws UnreadableInputException {
         return switch (text(column)) {
             case "" -> false;
             case "yes" -> true;
@@ -95,7 +95,7 @@ public final class CsvRow {
     }
 
     /** The constant whose name stands in the cell, in lower case and with hyphens. */
-    <E extends Enum<E>> E choice(String column, E[] constants) throws UnreadableTablesException {
+    public <E extends Enum<E>> E choice(String column, E[] constants) throws UnreadableInputException {
         String text = required(column);
         for (E constant : constants) {
             if (word(constant).equals(text)) {
@@ -106,7 +106,7 @@ public final class CsvRow {
     }
 
     /** {@code C} or {@code F}. */
-    TemperatureUnit unit(String column) throws UnreadableTablesException {
+    public TemperatureUnit unit(String column) throws UnreadableInputException {
         return switch (required(column)) {
             case "C" -> TemperatureUnit.CELSIUS;
             case "F" -> TemperatureUnit.FAHRENHEIT;
@@ -115,7 +115,7 @@ public final class CsvRow {
     }
 
     /** A temperature as printed; its exact conversion must lie from {@code min} to {@code max} °C. */
-    Boundary boundary(String column, String unitColumn, double min, double max) throws UnreadableTablesException {
+    public Boundary boundary(String column, String unitColumn, double min, double max) throws UnreadableInputException {
         Boundary boundary = new Boundary(number(column, -100, 500), unit(unitColumn));
         if (!(boundary.celsius() >= min && boundary.celsius() <= max)) {
             throw fault(
@@ -126,32 +126,32 @@ public final class CsvRow {
         return boundary;
     }
 
-    Optional<Boundary> boundaryIfAny(String column, String unitColumn, double min, double max)
-            throws UnreadableTablesException {
+    public Optional<Boundary> boundaryIfAny(String column, String unitColumn, double min, double max)
+            throws UnreadableInputException {
         return isBlank(column) ? Optional.empty() : Optional.of(boundary(column, unitColumn, min, max));
     }
 
     /** Files a rule under the row's id, which must be new. */
-    <T> void putUnder(Map<String, T> rules, T rule) throws UnreadableTablesException {
+    public <T> void putUnder(Map<String, T> rules, T rule) throws UnreadableInputException {
         if (rules.putIfAbsent(required("id"), rule) != null) {
             throw fault("id", "an id of its own", "Give it another id; this one is taken.");
         }
     }
 
-    UnreadableTablesException fault(String column, String expected, String remedy) {
+    public UnreadableInputException fault(String column, String expected, String remedy) {
         String text = text(column);
         return fault(column, text.isEmpty() ? "an empty cell" : CsvSheet.shortened(text), expected, remedy);
     }
 
-    UnreadableTablesException fault(String column, String found, String expected, String remedy) {
-        return new UnreadableTablesException(file, line, column, found, expected, remedy);
+    public UnreadableInputException fault(String column, String found, String expected, String remedy) {
+        return Place.file(file).line(line).column(column).fault(found, expected, remedy);
     }
 
     public static String word(Enum<?> constant) {
         return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    static String words(Enum<?>[] constants) {
+    public static String words(Enum<?>[] constants) {
         return "one of "
                 + String.join(", ", Arrays.stream(constants).map(CsvRow::word).toList());
     }

@@ -1,6 +1,7 @@
-package org.holdproof.core.batch;
+package org.holdproof.core.input;
 
 import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -8,10 +9,8 @@ import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.core.io.JsonEOFException;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -31,41 +30,52 @@ public final class StrictJson {
                     .build())
             .build();
 
-    private final String file;
+    private final Place file;
+    private final String what;
     private final JsonParser parser;
 
-    private StrictJson(String file, JsonParser parser) {
+    private StrictJson(Place file, String what, JsonParser parser) {
         this.file = file;
+        this.what = what;
         this.parser = parser;
     }
 
-    static JsonValue parse(String file, byte[] bytes) throws UnreadableBatchException {
-        String text = decode(file, bytes);
+    /**
+     * A whole document.
+     *
+     * @param file the file's name for messages
+     * @param what what it should be, with its article, as a message names it: {@code a batch record}
+     * @throws UnreadableInputException if it is not JSON, or not in UTF-8
+     */
+    public static JsonValue read(String file, byte[] bytes, String what) throws UnreadableInputException {
+        Place whole = Place.file(file);
+        String text = Utf8.decode(whole, bytes);
         try (JsonParser parser = JSON.createParser(text)) {
-            return new StrictJson(file, parser).document();
+            return new StrictJson(whole, what, parser).document();
         } catch (JsonProcessingException e) {
-            throw syntaxFault(file, text, e);
+            throw syntaxFault(whole, what, text, e);
         } catch (IOException e) {
             throw new IllegalStateException("reading from memory failed", e);
         }
     }
 
-    private JsonValue document() throws IOException, UnreadableBatchException {
+    private JsonValue document() throws IOException, UnreadableInputException {
         if (parser.nextToken() == null) {
-            throw whole(file, "nothing in it", "a batch record in JSON", "Write the batch record first.");
+            throw file.fault(
+                    "nothing in it", what + " in JSON", "Write it first, or check that this is the right file.");
         }
-        JsonValue value = value(new Place(file, "", 1, 1));
+        JsonValue value = value(file);
         if (parser.nextToken() != null) {
-            throw here(new Place(file, "", 1, 1))
+            throw here(file)
                     .fault(
-                            "more after the end of the record",
+                            "more after the end of " + named(what, "the"),
                             "the end of the file",
-                            "Keep one record in a file; look for a bracket closed too early.");
+                            "Keep one in a file; look for a bracket closed too early.");
         }
         return value;
     }
 
-    private JsonValue value(Place outer) throws IOException, UnreadableBatchException {
+    private JsonValue value(Place outer) throws IOException, UnreadableInputException {
         Place place = here(outer);
         JsonToken token = parser.currentToken();
         return switch (token) {
@@ -77,7 +87,7 @@ public final class StrictJson {
         };
     }
 
-    private Map<String, JsonValue> members(Place place) throws IOException, UnreadableBatchException {
+    private Map<String, JsonValue> members(Place place) throws IOException, UnreadableInputException {
         Map<String, JsonValue> members = new LinkedHashMap<>();
         while (parser.nextToken() != JsonToken.END_OBJECT) {
             String name = parser.currentName();
@@ -94,7 +104,7 @@ public final class StrictJson {
         return members;
     }
 
-    private List<JsonValue> items(Place place) throws IOException, UnreadableBatchException {
+    private List<JsonValue> items(Place place) throws IOException, UnreadableInputException {
         List<JsonValue> items = new ArrayList<>();
         while (parser.nextToken() != JsonToken.END_ARRAY) {
             items.add(value(place.item(items.size())));
@@ -104,75 +114,56 @@ public final class StrictJson {
 
     private Place here(Place place) {
         JsonLocation location = parser.currentTokenLocation();
-        return place.at(location.getLineNr(), location.getColumnNr());
+        return place.character(location.getLineNr(), location.getColumnNr());
     }
 
-    private static String decode(String file, byte[] bytes) throws UnreadableBatchException {
-        if (bytes.length >= 2 && (bytes[0] == (byte) 0xFF || bytes[0] == (byte) 0xFE) && (bytes[0] ^ bytes[1]) == 1) {
-            throw whole(file, "UTF-16 text", "UTF-8 text", "Save it again with the encoding UTF-8.");
-        }
-        String text;
-        try {
-            text = StandardCharsets.UTF_8
-                    .newDecoder()
-                    .decode(ByteBuffer.wrap(bytes))
-                    .toString();
-        } catch (CharacterCodingException e) {
-            throw whole(
-                    file,
-                    "bytes that are not UTF-8 text",
-                    "UTF-8 text",
-                    "Save it again with the encoding UTF-8; a degree sign or an accent is the usual cause.");
-        }
-        return text.startsWith("\uFEFF") ? text.substring(1) : text;
-    }
-
-    private static UnreadableBatchException syntaxFault(String file, String text, JsonProcessingException e) {
+    private static UnreadableInputException syntaxFault(
+            Place file, String what, String text, JsonProcessingException e) {
         JsonLocation location = e.getLocation();
-        int line = location == null ? 0 : location.getLineNr();
-        int column = location == null ? 0 : location.getColumnNr();
+        Place place = location == null ? file : file.character(location.getLineNr(), location.getColumnNr());
         if (e instanceof StreamConstraintsException) {
-            return new UnreadableBatchException(
-                    file,
-                    line,
-                    column,
-                    "",
-                    "something far deeper or longer than any batch record",
-                    "a batch record in JSON",
+            return place.fault(
+                    "something far deeper or longer than " + named(what, "any"),
+                    what + " in JSON",
                     "Check that this is the right file.");
         }
         if (e instanceof JsonEOFException) {
-            return new UnreadableBatchException(
-                    file,
-                    line,
-                    column,
-                    "",
-                    "the end of the file inside the record",
+            return place.fault(
+                    "the end of the file inside " + named(what, "the"),
                     "a closing quote or bracket",
                     "Close what was opened, or get the whole file.");
         }
         if (!text.stripLeading().startsWith("{")) {
-            return new UnreadableBatchException(
-                    file,
-                    line,
-                    column,
-                    "",
+            return place.fault(
                     "text that is not JSON",
-                    "a batch record, beginning with {",
-                    "Check that the log and the batch record were not swapped.");
+                    what + ", beginning with {",
+                    "Check that this is the right file and was not swapped with another.");
         }
-        String parserWords = e.getOriginalMessage().lines().findFirst().orElse("");
-        return new UnreadableBatchException(
-                file,
-                line,
-                column,
-                "",
+        String parserWords = e.getOriginalMessage().split("[\\r\\n]", 2)[0];
+        return place.fault(
                 "a slip in the JSON (" + parserWords + ")",
                 "plain JSON, without comments or commas before a closing bracket",
                 "Look at that character and the one before it: a comma, quote or bracket is missing or too many.");
     }
 
-    private static UnreadableBatchException whole(String file, String found, String expected, String remedy) {
-        return new UnreadableBatchException(file, "", found, expected, remedy);
+    private static String named(String what, String article) {
+        return article + what.substring(what.indexOf(' '));
+    }
+
+    /** An object whose one member is a list of texts. */
+    public static byte[] list(String name, List<String> texts) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (JsonGenerator out = JSON.createGenerator(bytes)) {
+            out.writeStartObject();
+            out.writeArrayFieldStart(name);
+            for (String text : texts) {
+                out.writeString(text);
+            }
+            out.writeEndArray();
+            out.writeEndObject();
+        } catch (IOException e) {
+            throw new IllegalStateException("writing to memory failed", e);
+        }
+        return bytes.toByteArray();
     }
 }
