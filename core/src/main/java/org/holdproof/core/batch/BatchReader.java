@@ -8,23 +8,15 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.holdproof.core.batch.Instrument.InstrumentCheck;
-import org.holdproof.core.batch.Instrument.Method;
 import org.holdproof.core.input.JsonValue;
 import org.holdproof.core.input.NearestWord;
 import org.holdproof.core.input.Place;
 import org.holdproof.core.input.StrictJson;
 import org.holdproof.core.input.UnreadableInputException;
-import org.holdproof.core.log.DateOrder;
-import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.quantity.QuantityKind;
-import org.holdproof.core.quantity.TemperatureUnit;
 
 /**
  * Reads a batch record from JSON (RFC 8259, UTF-8, at most 1 MiB). Its members are described by the JSON Schema
@@ -45,17 +37,8 @@ public final class BatchReader {
 
     private static final PlausibleRange NITRITE =
             new PlausibleRange(QuantityKind.PARTS_PER_MILLION, 0, 2000, "0 ppm to 2000 ppm");
-    private static final PlausibleRange TOLERANCE =
-            new PlausibleRange(QuantityKind.TEMPERATURE_DIFFERENCE, 0, 5, "0 °C to 5 °C");
-    private static final PlausibleRange ICE_READING =
-            new PlausibleRange(QuantityKind.TEMPERATURE, -20, 20, "-20 °C to 20 °C (ice melts at 0 °C, 32 °F)");
-    private static final PlausibleRange BOILING_READING = new PlausibleRange(
-            QuantityKind.TEMPERATURE, 60, 120, "60 °C to 120 °C (water boils at 100 °C, 212 °F, at sea level)");
     private static final PlausibleRange TEMPERATURE =
             new PlausibleRange(QuantityKind.TEMPERATURE, -40, 400, "-40 °C to 400 °C");
-    private static final PlausibleRange ALTITUDE =
-            new PlausibleRange(QuantityKind.ALTITUDE, -430, 6000, "-430 m to 6000 m");
-    private static final PlausibleRange CHECK_EVERY = new PlausibleRange(QuantityKind.DAYS, 1, 3660, "1 d to 3660 d");
 
     private BatchReader() {}
 
@@ -98,6 +81,7 @@ public final class BatchReader {
                         "instrument",
                         "columns",
                         "log",
+                        "logs",
                         "stages",
                         "roles",
                         "approval",
@@ -118,9 +102,7 @@ public final class BatchReader {
                 "weight",
                 "nitrite",
                 "brine"));
-        Instrument instrument = instrument(record.section("instrument", "id", "tolerance", "lastCheck", "checkEvery"));
-        ColumnRoles columns = columns(record.section("columns", "core", "bath", "air"));
-        LogSettings log = log(record.optionalSection("log", "unit", "dates", "timeZone", "start"), kitchen.zone());
+        List<LogSource> logs = new LogSections(record, kitchen.zone()).read();
         List<Stage> stages = stages(record, kitchen.zone());
         Section roles = record.section("roles", "operator", "reviewer");
         return new BatchRecord(
@@ -128,9 +110,7 @@ public final class BatchReader {
                 kitchen,
                 authority,
                 product,
-                instrument,
-                columns,
-                log,
+                logs,
                 stages,
                 new Roles(roles.text("operator"), roles.optionalText("reviewer")),
                 record.optionalText("approval"),
@@ -141,7 +121,7 @@ public final class BatchReader {
         return new Kitchen(kitchen.text("name"), kitchen.optionalText("place"), zone(kitchen));
     }
 
-    private static ZoneId zone(Section section) throws UnreadableInputException {
+    static ZoneId zone(Section section) throws UnreadableInputException {
         String expected = "a time zone of the IANA list such as 'Europe/Dublin'";
         JsonValue.Text text = Section.textOf(section.required("timeZone", expected), expected);
         try {
@@ -169,116 +149,6 @@ public final class BatchReader {
                 product.optionalQuantity("weight", WEIGHT),
                 product.optionalQuantity("nitrite", NITRITE),
                 product.optionalQuantity("brine", BRINE));
-    }
-
-    private static Instrument instrument(Section instrument) throws UnreadableInputException {
-        String id = instrument.text("id");
-        double tolerance = instrument.quantity("tolerance", TOLERANCE);
-        Optional<Section> lastCheck =
-                instrument.optionalSection("lastCheck", "date", "method", "reading", "reference", "altitude");
-        return new Instrument(
-                id,
-                tolerance,
-                lastCheck.isEmpty() ? Optional.empty() : Optional.of(check(lastCheck.get())),
-                instrument.optionalQuantity("checkEvery", CHECK_EVERY));
-    }
-
-    private static InstrumentCheck check(Section check) throws UnreadableInputException {
-        Method method = check.choice("method", Method.values(), Method::title);
-        String expectedDate = "a date such as '2031-04-01'";
-        return new InstrumentCheck(
-                TimeText.date(Section.textOf(check.required("date", expectedDate), expectedDate)),
-                method,
-                check.quantity(
-                        "reading",
-                        switch (method) {
-                            case ICE_POINT -> ICE_READING;
-                            case BOILING_POINT -> BOILING_READING;
-                            case COMPARISON -> TEMPERATURE;
-                        }),
-                onlyWith(Method.COMPARISON, method, check, "reference", TEMPERATURE),
-                onlyWith(Method.BOILING_POINT, method, check, "altitude", ALTITUDE));
-    }
-
-    /** A figure one method needs and the others have no use for. */
-    private static OptionalDouble onlyWith(
-            Method needing, Method method, Section check, String name, PlausibleRange range)
-            throws UnreadableInputException {
-        if (method == needing) {
-            return OptionalDouble.of(check.quantity(name, range));
-        }
-        if (check.has(name)) {
-            throw check.required(name, "")
-                    .place()
-                    .fault(
-                            "'" + name + "' with the method '" + method.title() + "'",
-                            "'" + name + "' only with '" + needing.title() + "'",
-                            "Correct the method, or leave '" + name + "' out.");
-        }
-        return OptionalDouble.empty();
-    }
-
-    private static ColumnRoles columns(Section columns) throws UnreadableInputException {
-        Map<String, String> pointers = new HashMap<>();
-        List<List<String>> roles = new ArrayList<>();
-        for (String role : List.of("core", "bath", "air")) {
-            List<String> headings = new ArrayList<>();
-            for (JsonValue.Text heading : columns.lines(role)) {
-                String before = pointers.putIfAbsent(
-                        heading.value().toLowerCase(Locale.ROOT),
-                        heading.place().pointer().orElse(""));
-                if (before != null) {
-                    throw heading.place()
-                            .fault(
-                                    heading.words() + ", named at " + before + " already",
-                                    "each column once, in one role",
-                                    "Keep it where it belongs.");
-                }
-                headings.add(heading.value());
-            }
-            roles.add(headings);
-        }
-        if (roles.get(0).isEmpty()) {
-            throw columns.place()
-                    .member("core")
-                    .fault(
-                            "no core column",
-                            "the heading of at least one column with a probe in the food",
-                            "Add it, as in \"core\": [\"Core 1\"].");
-        }
-        return new ColumnRoles(roles.get(0), roles.get(1), roles.get(2));
-    }
-
-    private static LogSettings log(Optional<Section> given, ZoneId kitchenZone) throws UnreadableInputException {
-        if (given.isEmpty()) {
-            return new LogSettings(Optional.empty(), Optional.empty(), Optional.of(kitchenZone), Optional.empty());
-        }
-        Section log = given.get();
-        ZoneId zone = log.has("timeZone") ? zone(log) : kitchenZone;
-        return new LogSettings(
-                log.has("unit")
-                        ? Optional.of(log.choice("unit", TemperatureUnit.values(), BatchReader::letter))
-                        : Optional.empty(),
-                log.has("dates")
-                        ? Optional.of(log.choice("dates", DateOrder.values(), BatchReader::initials))
-                        : Optional.empty(),
-                Optional.of(zone),
-                log.has("start") ? Optional.of(log.instant("start", kitchenZone)) : Optional.empty());
-    }
-
-    private static String letter(TemperatureUnit unit) {
-        return switch (unit) {
-            case CELSIUS -> "C";
-            case FAHRENHEIT -> "F";
-        };
-    }
-
-    private static String initials(DateOrder order) {
-        return switch (order) {
-            case DAY_MONTH_YEAR -> "dmy";
-            case MONTH_DAY_YEAR -> "mdy";
-            case YEAR_MONTH_DAY -> "ymd";
-        };
     }
 
     private static List<Stage> stages(Section record, ZoneId zone) throws UnreadableInputException {

@@ -25,6 +25,8 @@ public enum QuantityKind {
     ALTITUDE("an altitude", "250 m", "m or ft"),
     /** A number of days. */
     DAYS("a number of days", "30 d", "d or days"),
+    /** A short length of time, such as a clock's error, read into seconds. */
+    SHORT_TIME("a length of time", "7 min", "s, min or h"),
     /** A part of the whole, read into percent. */
     PERCENT("a percentage", "12 %", "%"),
     /** A small part of the whole by weight, read into parts per million. */
@@ -131,6 +133,13 @@ public enum QuantityKind {
             case DAYS ->
                 switch (unit) {
                     case "d", "day", "days" -> times(figure, "1");
+                    default -> OptionalDouble.empty();
+                };
+            case SHORT_TIME ->
+                switch (unit) {
+                    case "s" -> times(figure, "1");
+                    case "min" -> times(figure, "60");
+                    case "h" -> times(figure, "3600");
                     default -> OptionalDouble.empty();
                 };
             case PERCENT -> unit.equals("%") ? times(figure, "1") : OptionalDouble.empty();

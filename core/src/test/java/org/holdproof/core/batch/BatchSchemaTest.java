@@ -33,6 +33,7 @@ class BatchSchemaTest {
     private static final JsonSchema SCHEMA = DRAFT.getSchema(SCHEMA_TREE);
 
     private static final Map<QuantityKind, String> DEFINITIONS = Map.of(
+            QuantityKind.SHORT_TIME, "shortTime",
             QuantityKind.TEMPERATURE, "temperature",
             QuantityKind.TEMPERATURE_DIFFERENCE, "temperatureDifference",
             QuantityKind.LENGTH, "length",
@@ -110,9 +111,15 @@ class BatchSchemaTest {
                 .isEqualTo(Stream.of(Moisture.Means.values())
                         .map(Moisture.Means::title)
                         .toList());
+        assertThat(words("/properties/end/properties/how/enum"))
+                .isEqualTo(Stream.of(Ending.How.values()).map(Ending.How::title).toList());
+        assertThat(SCHEMA_TREE.at("/$defs/columns/properties").fieldNames())
+                .toIterable()
+                .containsExactlyElementsOf(
+                        Stream.of(ColumnRole.values()).map(ColumnRole::title).toList());
         assertThat(words("/properties/stages/contains/properties/stage/enum")).isEqualTo(spells);
         assertThat(Stream.of(0, 1, 2).map(i -> SCHEMA_TREE
-                        .at("/properties/instrument/properties/lastCheck/oneOf/" + i + "/properties/method/const")
+                        .at("/$defs/instrument/properties/lastCheck/oneOf/" + i + "/properties/method/const")
                         .asText()))
                 .containsExactlyElementsOf(Stream.of(Instrument.Method.values())
                         .map(Instrument.Method::title)
@@ -168,6 +175,18 @@ class BatchSchemaTest {
         /columns/core                  | "Core 1"
         /columns/core/1                | "Core 1"
         /columns/water                 | []
+        /columns/air                   | [{"column": "Smoker", "until": "2031-04-12T18:00"}]
+        /columns/air                   | [{"from": "2031-04-12T18:00"}]
+        /columns/air                   | [12]
+        /log/clock                     | {"ahead": "7 min", "behind": "7 min"}
+        /log/clock                     | {"within": "1 min"}
+        /log/clock                     | {"ahead": "7"}
+        /log/units                     | {"Core 1": "K"}
+        /log/date                      | "12.4.2031"
+        /logs                          | []
+        /logs                          | [{"file": "a.csv"}]
+        /end                           | {"how": "eaten", "at": "2031-04-13T18:00"}
+        /end                           | {"how": "served"}
         /log/unit                      | "K"
         /log/dates                     | "dym"
         /log/start                     | "noon"
@@ -203,6 +222,10 @@ class BatchSchemaTest {
         /product/thickness     | "501 mm"
         /kitchen/timeZone      | "America/Chicgo"
         /columns/bath/0        | "core 1"
+        /columns/air           | [{"column": "Core 1", "from": "2031-04-12T18:00"}]
+        /columns/air           | [{"column": "A", "from": "2031-04-12T18:00", "to": "2031-04-12T17:00"}]
+        /log/clock             | {"ahead": "7 min", "within": "2 h"}
+        /end                   | {"how": "served", "at": "2031-04-12T13:00"}
         /instrument/lastCheck/date | "2031-02-30"
         /stages/0/to           | "2031-04-12T13:00"
         /stages/0/to           | "2031-04-12T21:00"
@@ -321,12 +344,28 @@ class BatchSchemaTest {
             }
             kitchen.put("timeZone", pick("Europe/Dublin", "America/Chicago", "UTC", "Australia/Lord_Howe", "+02:00"));
             product(record.putObject("product"));
-            instrument(record.putObject("instrument"));
-            columns(record.putObject("columns"));
             if (random.nextBoolean()) {
-                log(record.putObject("log"));
+                instrument(record.putObject("instrument"));
+                columns(record.putObject("columns"));
+                if (random.nextBoolean()) {
+                    log(record.putObject("log"));
+                }
+            } else {
+                ArrayNode logs = record.putArray("logs");
+                for (String file : List.of("a.csv", "b.csv")) {
+                    ObjectNode log = logs.addObject();
+                    log.put("file", file);
+                    instrument(log.putObject("instrument"));
+                    columns(log.putObject("columns"));
+                    log(log);
+                }
             }
             stages(record.putArray("stages"));
+            if (random.nextBoolean()) {
+                record.putObject("end")
+                        .put("how", random(Ending.How.values()).title())
+                        .put("at", "2033-01-01T00:00");
+            }
             ObjectNode roles = record.putObject("roles");
             text(roles, "operator");
             if (random.nextBoolean()) {
@@ -372,12 +411,20 @@ class BatchSchemaTest {
 
         private void columns(ObjectNode columns) {
             int next = 0;
-            for (String role : List.of("core", "bath", "air")) {
+            for (String role : List.of("core", "bath", "air", "surface")) {
                 int count = random.nextInt(4);
                 if (role.equals("core") || count > 0) {
                     ArrayNode headings = columns.putArray(role);
                     for (int i = 0; i < Math.max(count, role.equals("core") ? 1 : 0); i++) {
-                        headings.add("T" + next++);
+                        if (random.nextInt(4) > 0) {
+                            headings.add("T" + next++);
+                        } else {
+                            ObjectNode use = headings.addObject();
+                            use.put("column", "T" + next++);
+                            maybe(use, "probe", "P" + next);
+                            maybe(use, "from", "2031-04-12T14:00");
+                            maybe(use, "to", "2031-04-12T15:00");
+                        }
                     }
                 }
             }
@@ -388,6 +435,15 @@ class BatchSchemaTest {
             maybe(log, "dates", pick("dmy", "mdy", "ymd"));
             maybe(log, "timeZone", "UTC");
             maybe(log, "start", "2031-04-12T14:00:00.5+01:00");
+            maybe(log, "date", "2031-04-12");
+            if (random.nextBoolean()) {
+                log.putObject("units").put("T0", pick("C", "F"));
+            }
+            if (random.nextBoolean()) {
+                ObjectNode clock = log.putObject("clock");
+                clock.put(pick("ahead", "behind"), pick("7 min", "40s", figure(0, 20) + " h"));
+                maybe(clock, "within", pick("1 min", "10 s"));
+            }
         }
 
         private void stages(ArrayNode stages) {
