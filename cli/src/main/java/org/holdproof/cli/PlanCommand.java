@@ -20,7 +20,6 @@ import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.heat.UnfitLogException;
 import org.holdproof.core.log.reading.LogReader;
-import org.holdproof.core.plan.BathPlan;
 import org.holdproof.core.plan.ChillMedium;
 import org.holdproof.core.plan.HeatFigures;
 import org.holdproof.core.plan.LoggedCook;
@@ -28,6 +27,7 @@ import org.holdproof.core.plan.NoPlan;
 import org.holdproof.core.plan.Plan;
 import org.holdproof.core.plan.PlanTable;
 import org.holdproof.core.plan.PlannedCook;
+import org.holdproof.core.plan.SmokeStep;
 import org.holdproof.core.plan.UnplannableException;
 import org.holdproof.core.plan.WrittenTimes;
 import org.holdproof.core.quantity.QuantityKind;
@@ -46,7 +46,11 @@ import picocli.CommandLine.Option;
             "",
             "Reckons how heat goes into the piece, times every row of the authority's table at its core, and gives the "
                     + "time in the bath that still holds if the piece is 5 mm thicker, heat goes in as slowly as was ever "
-                    + "published and the bath is 0.5 °C low, all at once. Frozen pieces are not planned.",
+                    + "published and the bath is 0.5 °C low, all at once. Shape and fat not given count as a slab of a "
+                    + "fatty cut. Frozen pieces are not planned.",
+            "",
+            "A smoke step is reckoned as bare meat that dries and stalls. At worst its surface stays wet for ever; "
+                    + "earliest, likely and latest come from published cooks and prove nothing.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -55,8 +59,9 @@ import picocli.CommandLine.Option;
         abbreviateSynopsis = false,
         exitCodeListHeading = "%nExit code:%n",
         exitCodeList = {
-            " 0:There is a plan.",
-            " 1:There is no safe plan for the cook asked for; the answer says why.",
+            " 0:There is a plan, and it keeps what it is judged by.",
+            " 1:There is no safe plan for the cook asked for, or its chill or come-up is not kept; the answer says "
+                    + "why.",
             "64:Usage: the command line asks for something that cannot be done.",
             "65:Unreadable: the log, the record or the tables cannot be read.",
             "70:Internal: a fault of the program or of the disk under it."
@@ -77,6 +82,9 @@ final class PlanCommand implements Callable<Integer> {
 
     private static final double EVERY_BATH_CELSIUS = 100;
 
+    /** 160 °F, where a smoked brisket is usually bagged: common practice, no source. */
+    private static final double USUAL_SMOKED_CELSIUS = (160 - 32) / 1.8;
+
     private final Terminal terminal;
 
     @Option(
@@ -94,7 +102,11 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--fat", paramLabel = "PERCENT", description = "Fat by weight, such as \"12 %%\".")
     private Optional<String> fat = Optional.empty();
 
-    @Option(names = "--shape", paramLabel = "SHAPE", description = "slab, roast (the default), cylinder or sphere.")
+    @Option(
+            names = "--shape",
+            paramLabel = "SHAPE",
+            description = "slab (a steak, a flat), roast (a block), cylinder (a tenderloin, a rolled joint) or sphere "
+                    + "(a ball); not given: a roast, at worst a slab.")
     private Optional<String> shape = Optional.empty();
 
     @Option(
@@ -114,6 +126,19 @@ final class PlanCommand implements Callable<Integer> {
             paramLabel = "STEP",
             description = "A smoke step before the bag, such as \"110 °C for 6 h\".")
     private Optional<String> smoke = Optional.empty();
+
+    @Option(
+            names = "--wet-bulb",
+            paramLabel = "TEMPERATURE",
+            description = "With --smoke: what a thermometer in a wet wick shows beside the meat.")
+    private Optional<String> wetBulb = Optional.empty();
+
+    @Option(
+            names = "--core",
+            paramLabel = "TEMPERATURE",
+            description =
+                    "With --smoke: say when the core comes to this in the smoker; \"160 °F\" where nothing is said.")
+    private Optional<String> core = Optional.empty();
 
     @Option(names = "--bath", paramLabel = "TEMPERATURE", description = "The bath's set point.")
     private Optional<String> bath = Optional.empty();
@@ -136,7 +161,10 @@ final class PlanCommand implements Callable<Integer> {
             description = "Count back from serving hot, such as 2031-05-01T18:00.")
     private Optional<String> serve = Optional.empty();
 
-    @Option(names = "--zone", paramLabel = "ZONE", description = "The kitchen's time zone; this machine's otherwise.")
+    @Option(
+            names = "--zone",
+            paramLabel = "ZONE",
+            description = "The kitchen's time zone; the record's, else this machine's.")
     private Optional<String> zone = Optional.empty();
 
     @Option(
@@ -199,7 +227,7 @@ final class PlanCommand implements Callable<Integer> {
         try {
             PlannedCook cook = cook(library, earlier);
             HeatFigures heat = heat(cook, earlier);
-            return table ? showTable(library, cook, heat) : showPlan(cook, heat);
+            return table ? showTable(library, cook, heat) : showPlan(cook, heat, earlier);
         } catch (UnplannableException wrong) {
             throw Refusal.usage(wrong.getMessage());
         }
@@ -214,6 +242,9 @@ final class PlanCommand implements Callable<Integer> {
         }
         if (portion.isPresent() && weight.isEmpty()) {
             throw Refusal.usage("--portion counts from what goes in: add --weight");
+        }
+        if (smoke.isEmpty() && (wetBulb.isPresent() || core.isPresent())) {
+            throw Refusal.usage("--wet-bulb and --core tell of the smoker: add --smoke");
         }
         if (!table && bath.isEmpty()) {
             throw Refusal.usage("say what the bath is set to with --bath, or ask for the --table of set points");
@@ -236,22 +267,30 @@ final class PlanCommand implements Callable<Integer> {
                 fat.isPresent()
                         ? OptionalDouble.of(quantity("--fat", QuantityKind.PERCENT, fat.get()))
                         : product.map(Product::fatPercent).orElse(OptionalDouble.empty()),
-                named(
-                        "--shape",
-                        shape,
-                        Product.Shape.values(),
-                        Optional.of(product.map(Product::shape).orElse(Product.Shape.ROAST))),
+                shape.isPresent()
+                        ? Optional.of(named("--shape", shape, Product.Shape.values(), Optional.empty()))
+                        : product.map(Product::shape),
                 thickness(product),
                 start.isPresent() ? quantity("--start", QuantityKind.TEMPERATURE, start.get()) : FRIDGE_CELSIUS,
-                smoke.isPresent()
-                        ? Optional.of(said("--smoke", () -> WrittenTimes.smoke(smoke.get())))
-                        : Optional.empty(),
+                smokeStep(),
                 bath.isPresent() ? quantity("--bath", QuantityKind.TEMPERATURE, bath.get()) : EVERY_BATH_CELSIUS,
                 stay.isPresent()
                         ? OptionalDouble.of(said("--for", () -> WrittenTimes.minutes(stay.get())))
                         : OptionalDouble.empty(),
                 authority(library, earlier),
                 chill == Chill.ice ? ChillMedium.ICE_SLUSH : ChillMedium.STILL_WATER);
+    }
+
+    private Optional<SmokeStep> smokeStep() throws Refusal {
+        if (smoke.isEmpty()) {
+            return Optional.empty();
+        }
+        SmokeStep step = said("--smoke", () -> WrittenTimes.smoke(smoke.get()));
+        if (wetBulb.isEmpty()) {
+            return Optional.of(step);
+        }
+        double celsius = quantity("--wet-bulb", QuantityKind.TEMPERATURE, wetBulb.get());
+        return Optional.of(said("--wet-bulb", () -> step.withWetBulb(celsius)));
     }
 
     private double thickness(Optional<Product> product) throws Refusal {
@@ -288,22 +327,25 @@ final class PlanCommand implements Callable<Integer> {
         }
     }
 
-    private int showPlan(PlannedCook cook, HeatFigures heat) throws Refusal {
+    private int showPlan(PlannedCook cook, HeatFigures heat, Optional<BatchRecord> earlier) throws Refusal {
         Plan plan = Plan.of(cook, heat);
-        PlanAnswer answer = new PlanAnswer(plan, serving(), weights());
+        double smokedTo =
+                core.isPresent() ? quantity("--core", QuantityKind.TEMPERATURE, core.get()) : USUAL_SMOKED_CELSIUS;
+        PlanAnswer answer = new PlanAnswer(plan, serving(earlier), weights(), smokedTo);
         print(answer.lines(terminal.unicode()));
         if (explain) {
             print(answer.explanation());
         }
-        return plan instanceof BathPlan ? ExitCode.PLANNED : ExitCode.NO_PLAN;
+        return answer.isSound() ? ExitCode.PLANNED : ExitCode.NO_PLAN;
     }
 
-    private Optional<PlanAnswer.Serving> serving() throws Refusal {
+    private Optional<PlanAnswer.Serving> serving(Optional<BatchRecord> earlier) throws Refusal {
         if (serve.isEmpty()) {
             return Optional.empty();
         }
-        ZoneId kitchen =
-                zone.isPresent() ? said("--zone", () -> WrittenTimes.zone(zone.get())) : ZoneId.systemDefault();
+        ZoneId kitchen = zone.isPresent()
+                ? said("--zone", () -> WrittenTimes.zone(zone.get()))
+                : earlier.map(record -> record.kitchen().zone()).orElseGet(ZoneId::systemDefault);
         Instant at = said("--serve", () -> WrittenTimes.instant(serve.get(), kitchen));
         return Optional.of(new PlanAnswer.Serving(at, kitchen));
     }

@@ -4,12 +4,16 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Species;
+import org.holdproof.core.heat.smoke.Arrival;
+import org.holdproof.core.heat.smoke.SmokerSurface;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.plan.BathPlan;
 import org.holdproof.core.plan.ChillMedium;
@@ -21,13 +25,17 @@ import org.holdproof.core.plan.Plan;
 import org.holdproof.core.plan.PlanWording;
 import org.holdproof.core.plan.PlannedCook;
 import org.holdproof.core.plan.PublishedQuality;
+import org.holdproof.core.plan.SmokedCore;
 import org.holdproof.core.plan.Tenderness;
 import org.holdproof.core.plan.TimeInRange;
 import org.holdproof.core.plan.TradePractice;
 import org.holdproof.core.quantity.Boundary;
+import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.Source;
+import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Verdict;
 
 /**
@@ -35,9 +43,9 @@ import org.holdproof.core.verdict.Verdict;
  *
  * @param serving when it is to be served, if said
  * @param weights what it weighs, if said
+ * @param smokedToCelsius the core whose time in the smoker is asked for
  */
-public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights> weights) {
-    private static final int HEAD = 2;
+public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights> weights, double smokedToCelsius) {
     private static final int FEWEST_CURVE_ROWS = 3;
     private static final int MOST_CURVE_ROWS = 5;
     private static final int LABEL = 10;
@@ -90,25 +98,46 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
     private List<String> of(BathPlan bath, boolean unicode) {
         List<String> figures = new ArrayList<>();
         rows(bath, figures);
-        labelled(figures, "Otherwise", otherwise(bath), 2);
+        bath.smoked().ifPresent(smoked -> smoke(smoked, figures));
+        labelled(figures, "Otherwise", otherwise(bath), 1);
         bath.ranges().forEach(range -> labelled(figures, "Heating", heating(range), 2));
-        labelled(figures, "Chill", chill(bath.chill()), 2);
-        labelled(figures, "Weight", weight(), 2);
-        tenderness().ifPresent(text -> labelled(figures, "Tender", text, 1));
-        List<String> mind = bath.cautions().stream()
-                .flatMap(caution -> Wrapped.at("Mind: " + caution.text()).stream())
-                .toList();
-        int room = Terminal.HEIGHT - HEAD - figures.size() - CurvePlot.EXTRA_LINES - Answer.SAFETY.size();
-        int minded = Math.min(mind.size(), Math.max(1, room - MOST_CURVE_ROWS));
-        int rows = Math.max(FEWEST_CURVE_ROWS, Math.min(MOST_CURVE_ROWS, room - minded));
+        labelled(figures, "Chill", chill(bath.chill()), 3);
+        labelled(figures, "Weight", weight(), 3);
+        List<String> head = new ArrayList<>(Wrapped.at(headline()));
+        head.addAll(Wrapped.at(decision(bath)));
+        List<String> tender = new ArrayList<>();
+        tenderness().ifPresent(text -> labelled(tender, "Tender", text, 2));
+        int fixed = head.size() + FEWEST_CURVE_ROWS + CurvePlot.EXTRA_LINES + 1 + Answer.SAFETY.size();
+        if (fixed + figures.size() + tender.size() <= Terminal.HEIGHT) {
+            figures.addAll(tender);
+        }
+        int room = Terminal.HEIGHT - head.size() - figures.size() - CurvePlot.EXTRA_LINES - Answer.SAFETY.size();
+        List<String> mind = minded(bath, room - FEWEST_CURVE_ROWS);
+        int rows = Math.max(FEWEST_CURVE_ROWS, Math.min(MOST_CURVE_ROWS, room - mind.size()));
 
-        List<String> lines = new ArrayList<>();
-        lines.add(Wrapped.cut(headline()));
-        lines.add(Wrapped.cut(decision(bath)));
+        List<String> lines = new ArrayList<>(head);
         lines.addAll(curve(bath, rows, unicode));
         lines.addAll(figures);
-        lines.addAll(mind.subList(0, minded));
+        lines.addAll(mind);
         lines.addAll(Answer.SAFETY);
+        return lines;
+    }
+
+    /** As many cautions as fit, each whole; how many more there are. */
+    private static List<String> minded(BathPlan bath, int room) {
+        List<String> lines = new ArrayList<>();
+        int left = bath.cautions().size();
+        for (Caution caution : bath.cautions()) {
+            List<String> whole = Wrapped.at("Mind: " + caution.text());
+            if (lines.size() + whole.size() + (left > 1 ? 1 : 0) <= room) {
+                lines.addAll(whole);
+                left--;
+            }
+        }
+        if (left > 0) {
+            lines.add("Mind: " + left + (lines.isEmpty() ? "" : " more") + (left == 1 ? " caution" : " cautions")
+                    + " with --explain");
+        }
         return lines;
     }
 
@@ -116,7 +145,7 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
         PlannedCook cook = plan.cook();
         String species = cook.species().title();
         return species.substring(0, 1).toUpperCase(Locale.ROOT) + species.substring(1) + ", "
-                + cook.form().title() + ", " + cook.shape().title() + " "
+                + (cook.form() == Form.INTACT ? "" : cook.form().title() + ", ") + PlanWording.shape(cook) + " "
                 + millimetres(cook.thicknessMillimetres()) + ", from "
                 + wording().leading(cook.startCelsius())
                 + ", bath " + wording().temperature(cook.bathCelsius()) + ", by "
@@ -128,20 +157,31 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
                 .smoke()
                 .map(step -> PlanWording.time(step.minutes()) + " smoke, then ")
                 .orElse("");
-        String what = "PLAN: " + smoke + PlanWording.time(bath.bathMinutes()) + " in the bath";
+        String what = (isSound(bath) ? "PLAN: " : "NOT KEPT AS PLANNED: ") + smoke
+                + PlanWording.time(bath.bathMinutes()) + " in the bath";
         return serving.map(serve -> what + "; start by " + serve.clock(bath.startBy(serve.at())))
                 .orElse(what + (bath.cook().bathMinutes().isPresent() ? "" : ": that covers the worst"));
     }
 
+    /** Served hot, the chill is another matter. */
+    private boolean isSound(BathPlan bath) {
+        return serving.isPresent() ? bath.isSoundToServing() : bath.isSound();
+    }
+
+    /** Whether there is a plan that keeps what it is judged by. */
+    public boolean isSound() {
+        return plan instanceof BathPlan bath && isSound(bath);
+    }
+
     private List<String> curve(BathPlan bath, int rows, boolean unicode) {
         Instant start = serving.map(serve -> bath.startBy(serve.at())).orElse(Instant.EPOCH);
-        Trace trace = bath.trace(start);
+        Trace trace = serving.isPresent() ? bath.traceToServing(start) : bath.trace(start);
         CurvePlot plot = new CurvePlot(
                 trace,
                 new Span(trace.firstMillis(), trace.lastMillis()),
                 wording().leading(),
                 lowest(bath),
-                bath.stages(start),
+                serving.isPresent() ? bath.stagesToServing(start) : bath.stages(start),
                 serving.map(Serving::zone).orElse(ZoneId.of("UTC")),
                 Double.POSITIVE_INFINITY);
         return serving.isPresent() ? plot.lines(rows, unicode) : plot.linesFromStart(rows, unicode);
@@ -152,12 +192,11 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
     }
 
     private static void rows(BathPlan bath, List<String> lines) {
-        String how = bath.cook().smoke().isPresent() ? ", in dry air" : ", as reckoned";
         String first = bath.firstRow()
                 .map(PlanAnswer::row)
                 .orElseGet(() -> PlanWording.time(bath.safeMinute()) + " from its start");
-        labelled(lines, "Safe", first + how, 1);
-        String from = bath.cook().smoke().isPresent() ? ", the smoke counted as no heat" : "";
+        labelled(lines, "Safe", first, 1);
+        String from = bath.cook().smoke().isPresent() ? " (wet, bare, alone, unsprayed)" : "";
         labelled(lines, "", PlanWording.time(bath.coveringMinute()) + " at worst" + from + ": plan by this", 1);
     }
 
@@ -171,13 +210,55 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
         return time.row().at().text() + " for " + time.row().printedTime() + there + ", " + met;
     }
 
+    /** What moves the safe time most, as much of it as fits the line. */
     private static String otherwise(BathPlan bath) {
-        return bath.variations().stream()
-                .map(variation -> variation.change().title() + " "
-                        + (variation.safeMinute().isPresent()
-                                ? PlanWording.time(variation.safeMinute().getAsDouble())
-                                : "never"))
-                .collect(Collectors.joining("; "));
+        List<BathPlan.Variation> strongest = bath.variations().stream()
+                .sorted(Comparator.comparingDouble(variation ->
+                        -Math.abs(variation.safeMinute().orElse(Double.POSITIVE_INFINITY) - bath.safeMinute())))
+                .toList();
+        String text = "";
+        for (BathPlan.Variation variation : strongest) {
+            String longer = text + (text.isEmpty() ? "" : "; ") + varied(variation);
+            if (Wrapped.at(longer, Terminal.WIDTH - LABEL).size() > 1) {
+                return text;
+            }
+            text = longer;
+        }
+        return text;
+    }
+
+    private static String varied(BathPlan.Variation variation) {
+        return variation.change().title() + " "
+                + (variation.safeMinute().isPresent()
+                        ? PlanWording.time(variation.safeMinute().getAsDouble())
+                        : "never");
+    }
+
+    private void smoke(SmokedCore smoked, List<String> lines) {
+        Bounded core = smoked.coreCelsius();
+        labelled(
+                lines,
+                "Smoke",
+                String.format(
+                        Locale.ROOT,
+                        "leaves the core near %s (%s to %s; at worst %s)",
+                        wording().whole(core.nominal()),
+                        wording().whole(smoked.slowCelsius()),
+                        wording().whole(core.best()),
+                        wording().whole(core.worst())),
+                1);
+        Arrival arrival = smoked.coreReaches(smokedToCelsius);
+        labelled(
+                lines,
+                "",
+                wording().whole(smokedToCelsius) + " inside "
+                        + (arrival.likely().isPresent() ? "about " + late(arrival.likely()) : "not within 48 h")
+                        + " (" + late(arrival.earliest()) + " to " + late(arrival.latest()) + "), predicted",
+                1);
+    }
+
+    private static String late(OptionalDouble minutes) {
+        return minutes.isPresent() ? PlanWording.time(minutes.getAsDouble()) : "over 48 h";
     }
 
     private String heating(TimeInRange range) {
@@ -189,7 +270,15 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
         return band + ": " + PlanWording.time(range.minutes().nominal()) + ", worst "
                 + PlanWording.time(range.minutes().worst()) + "; "
                 + range.rule().timeComparison().words() + " "
-                + PlanWording.time(range.rule().maxMinutes().orElseThrow()) + ": " + kept(range.verdict());
+                + PlanWording.time(range.rule().maxMinutes().orElseThrow()) + ": " + kept(range);
+    }
+
+    /** Which end of the interval keeps it. */
+    private static String kept(TimeInRange range) {
+        if (range.verdict() == Verdict.NOT_PROVEN) {
+            return range.isKeptAsPlanned() ? "kept as reckoned, not at worst" : "kept only by a fast smoke";
+        }
+        return kept(range.verdict());
     }
 
     private static String kept(Verdict verdict) {
@@ -213,7 +302,7 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
                         + (chill.toFridge().isPresent() ? worst(chill.toFridge().getAsDouble()) + " at worst" : "never")
                         + "; " + plan.cook().authority().id() + " gives no schedule to judge it by");
         String ice = chill.medium() == ChillMedium.ICE_SLUSH
-                ? ". Have as much ice as food by weight"
+                ? ". As much ice as food"
                 : ". The water warms as the food cools: worse still";
         return chill.medium().title() + " " + rule + ice;
     }
@@ -286,6 +375,8 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
                 .ifPresent(rule -> lines.addAll(
                         Wrapped.at(rule.title() + ": " + rule.citation().text())));
         lines.addAll(Wrapped.at("Heat: " + bath.heat().origin()));
+        bath.smoked().ifPresent(smoked -> lines.addAll(Wrapped.at(smokeOrigin(smoked))));
+        bath.variations().forEach(variation -> lines.add("Otherwise: " + varied(variation)));
         lines.addAll(Wrapped.at(String.format(
                 Locale.ROOT,
                 "Chill: %s at %s, %.0f W/(m² K) (%s, %s).",
@@ -308,6 +399,19 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
         }
         Tenderness.at(cook.species(), cook.bathCelsius()).forEach(row -> lines.addAll(quality("Tender", row)));
         bath.cautions().forEach(caution -> lines.addAll(Wrapped.at("Mind: " + caution.text())));
+    }
+
+    private static String smokeOrigin(SmokedCore smoked) {
+        return String.format(
+                Locale.ROOT,
+                "Smoke: bare meat that dries, slow to fast (%s; the weakest %s). Evaporated: %.0f %% of the raw weight (%.0f"
+                        + " to %.0f). The three surfaces cover sixteen reported cooks and three logs, not every kitchen;"
+                        + " size and air unlike the stated come on top.",
+                SmokerSurface.sources().stream().map(Source::id).collect(Collectors.joining(", ")),
+                SmokerSurface.how().title(),
+                smoked.evaporatedPercent().nominal(),
+                smoked.evaporatedPercent().best(),
+                smoked.evaporatedPercent().worst());
     }
 
     /** What the trade's loss is in water, for a reader who measures it in cups. */

@@ -11,7 +11,7 @@ import org.holdproof.core.quantity.TemperatureUnit;
 
 /** Thickness by set point on one screen of 80 columns. */
 public record PlanTableAnswer(PlanTable table, List<String> files) {
-    private static final int LABEL = 8;
+    private static final int LABEL = 7;
     private static final int CELL = 8;
 
     public PlanTableAnswer {
@@ -22,8 +22,8 @@ public record PlanTableAnswer(PlanTable table, List<String> files) {
         PlannedCook like = table.like();
         PlanWording wording = new PlanWording(like.authority().units());
         List<String> lines = new ArrayList<>();
-        lines.add(Wrapped.cut("Time in the bath, " + like.form().title() + " "
-                + like.species().title() + ", " + like.shape().title() + ", from "
+        lines.addAll(Wrapped.at("Time in the bath, " + like.form().title() + " "
+                + like.species().title() + ", " + PlanWording.shape(like) + ", from "
                 + wording.temperature(like.startCelsius()) + ", by "
                 + like.authority().id()));
         lines.add(row("", table.baths().stream().map(Boundary::text).toList()));
@@ -42,8 +42,11 @@ public record PlanTableAnswer(PlanTable table, List<String> files) {
                             table.thicknessesMillimetres().get(row)),
                     cells));
         }
-        lines.addAll(Wrapped.at("Each time covers at once: 5 mm thicker, the slowest diffusivity published, the bath "
-                + wording.difference(0.5) + " low. – no safe plan. Bag without air, moving water, alone."));
+        lines.addAll(Wrapped.at("Each time covers at once: 5 mm thicker, " + PlanWording.unsaid(like)
+                + "the slowest diffusivity held, the bath "
+                + wording.difference(0.5) + " low. – no safe plan. "
+                + (table.hasComeUpUnproven() ? PlanTable.UNPROVEN_WORDS + " " : "")
+                + "Bag without air, moving water, alone."));
         lines.addAll(Answer.SAFETY);
         lines.addAll(files);
         return lines;
@@ -56,9 +59,13 @@ public record PlanTableAnswer(PlanTable table, List<String> files) {
     }
 
     private static String row(String label, List<String> cells) {
-        StringBuilder line = new StringBuilder(label).append(" ".repeat(LABEL - label.length()));
-        cells.forEach(cell ->
-                line.append(" ".repeat(Math.max(1, CELL - cell.length()))).append(cell));
+        StringBuilder line = new StringBuilder(label);
+        for (int i = 0; i < cells.size(); i++) {
+            int right = LABEL + CELL * (i + 1);
+            String cell = cells.get(i);
+            line.append(" ".repeat(Math.max(1, right - line.length() - cell.length())))
+                    .append(cell);
+        }
         return line.toString();
     }
 }

@@ -24,6 +24,7 @@ import org.holdproof.core.verdict.Verdict;
  * @param outMinute when it comes out of the bath
  * @param variations one thing changed at a time
  * @param ranges limits on the heating
+ * @param smoked what the smoke leaves, where there is a smoke step
  */
 public record BathPlan(
         PlannedCook cook,
@@ -36,6 +37,7 @@ public record BathPlan(
         double outMinute,
         List<Variation> variations,
         List<TimeInRange> ranges,
+        Optional<SmokedCore> smoked,
         ChillPlan chill)
         implements Plan {
 
@@ -51,6 +53,8 @@ public record BathPlan(
 
     /** What may be otherwise than planned. */
     public enum Change {
+        SLOW_SMOKE("slow smoke"),
+        FAST_SMOKE("fast smoke"),
         THICKER("5 mm thicker"),
         THINNER("5 mm thinner"),
         SLOWER("slowest diffusivity"),
@@ -75,6 +79,19 @@ public record BathPlan(
      * @param safeMinute the earliest the core is then safe; empty: never
      */
     public record Variation(Change change, OptionalDouble safeMinute) {}
+
+    /** Whether it may be cooked and served hot as it stands: every limit on the heating kept as planned, bounded at worst. */
+    public boolean isSoundToServing() {
+        return ranges.stream()
+                .allMatch(range -> range.isKeptAsPlanned()
+                        && Double.isFinite(range.minutes().worst()));
+    }
+
+    /** Whether the chill after it may stand as well: not missed as planned. */
+    public boolean isSound() {
+        return isSoundToServing()
+                && chill.verdict().filter(verdict -> verdict == Verdict.NOT_MET).isEmpty();
+    }
 
     /** The rows' times on the core as planned. */
     public List<RowTime> rows() {
@@ -110,9 +127,14 @@ public record BathPlan(
         return chill.core().fallsTo(FRIDGE_CELSIUS).orElse(LONGEST_CHILL_SHOWN);
     }
 
+    /** The core as planned up to serving, as a log would show it. */
+    public Trace traceToServing(Instant start) {
+        return core.trace(CHANNEL, start.toEpochMilli(), outMinute);
+    }
+
     /** The core as planned through bath and chill, as a log would show it. */
     public Trace trace(Instant start) {
-        Trace heating = core.trace(CHANNEL, start.toEpochMilli(), outMinute);
+        Trace heating = traceToServing(start);
         Trace cooling = chill.core().trace(CHANNEL, outAt(start).toEpochMilli(), chillMinutes());
         int heated = heating.size();
         long[] millis = new long[heated + cooling.size() - 1];
@@ -125,19 +147,31 @@ public record BathPlan(
         return new Trace(CHANNEL, millis, celsius);
     }
 
-    /** The stages as a batch record would name them. */
+    /** The stages up to serving hot, as a batch record would name them. */
+    public List<Stage> stagesToServing(Instant start) {
+        List<Stage> stages = heating(start);
+        stages.add(new Stage(Stage.Kind.SERVE, outAt(start), Optional.empty(), OptionalDouble.empty()));
+        return stages;
+    }
+
+    /** The stages through the chill, as a batch record would name them. */
     public List<Stage> stages(Instant start) {
+        List<Stage> stages = heating(start);
+        stages.add(new Stage(
+                Stage.Kind.CHILL,
+                outAt(start),
+                Optional.of(chilledAt(start)),
+                OptionalDouble.of(chill.medium().celsius())));
+        return stages;
+    }
+
+    private List<Stage> heating(Instant start) {
         List<Stage> stages = new ArrayList<>();
         cook.smoke()
                 .ifPresent(smoke -> stages.add(new Stage(
                         Stage.Kind.SMOKE, start, Optional.of(bathFrom(start)), OptionalDouble.of(smoke.airCelsius()))));
         stages.add(new Stage(
                 Stage.Kind.BATH, bathFrom(start), Optional.of(outAt(start)), OptionalDouble.of(cook.bathCelsius())));
-        stages.add(new Stage(
-                Stage.Kind.CHILL,
-                outAt(start),
-                Optional.of(chilledAt(start)),
-                OptionalDouble.of(chill.medium().celsius())));
         return stages;
     }
 
@@ -167,8 +201,10 @@ public record BathPlan(
         if (cook.smoke().isPresent()) {
             cautions.add(new Caution(
                     "smoke",
-                    "The smoke is reckoned as dry air, which over-predicts: drying meat stays near the wet-bulb"
-                            + " temperature. The covering time counts on none of its heat."));
+                    "At worst the smoked surface stays wet for ever, as cold as a piece can be. That holds for a bare,"
+                            + " thawed piece alone, not sprayed or basted, the air measured beside it and no more than "
+                            + wording.difference(CookSimulation.SMOKER_CELSIUS)
+                            + " below the plan's. What is reckoned proves nothing: log it."));
         }
         for (TimeInRange range : ranges) {
             if (range.verdict() != Verdict.MET) {
@@ -189,9 +225,11 @@ public record BathPlan(
                                     + ": how long it has been in the growth range is not known, so the come-up is not proven."));
         }
         if (cook.fatPercent().isEmpty()) {
-            cautions.add(new Caution(
-                    "fat",
-                    "The fat is not given. Fat conducts badly: give it for a fatty cut, the covering time grows."));
+            cautions.add(
+                    new Caution("fat", "Fat not given: at worst the fattest cut held. Give it for a shorter time."));
+        }
+        if (cook.shape().isEmpty()) {
+            cautions.add(new Caution("shape", "Shape not given: at worst a slab. Give it for a shorter time."));
         }
         if (cook.thicknessMillimetres() > 70) {
             cautions.add(new Caution(

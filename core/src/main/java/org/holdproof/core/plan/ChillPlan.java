@@ -81,7 +81,7 @@ public record ChillPlan(
                         medium.coefficient().typical())
                 .curve(fromCelsius, medium.celsius(), 0);
         CoreCurve slow = CoreRise.of(
-                        simulation.piece(CookSimulation.THICKNESS_MILLIMETRES),
+                        simulation.slowestPiece(),
                         heat.conductivity(),
                         heat.slowDiffusivity(),
                         medium.slowCoefficient())

@@ -2,8 +2,8 @@ package org.holdproof.core.plan;
 
 import org.holdproof.core.heat.Conduction;
 import org.holdproof.core.heat.MediumSchedule;
-import org.holdproof.core.heat.MediumSchedule.Segment;
 import org.holdproof.core.heat.Piece;
+import org.holdproof.core.heat.PieceTemperatures;
 import org.holdproof.core.heat.ThermalProperties;
 
 /**
@@ -55,33 +55,35 @@ final class CoreRise {
         return new CoreCurve(at, celsius, mediumCelsius);
     }
 
-    /** The core of a piece smoked, then bathed; the smoker taken as dry air. */
-    static CoreCurve smoked(
+    /** The core through an earlier step, then in a bath. */
+    static CoreCurve after(
+            PieceTemperatures earlier,
             Piece piece,
-            double conductivity,
-            double diffusivity,
-            double startCelsius,
-            SmokeStep smoke,
-            double airCoefficient,
+            ThermalProperties food,
             double bathCelsius,
             double bathCoefficient) {
-        double settling = settlingMinutes(piece, conductivity, diffusivity, bathCoefficient);
-        double[] smoking = points(smoke.minutes(), POINTS / 2);
-        double[] bathing = points(settling, POINTS);
-        double[] minutes = new double[smoking.length + bathing.length - 1];
-        System.arraycopy(smoking, 0, minutes, 0, smoking.length);
-        for (int i = 1; i < bathing.length; i++) {
-            minutes[smoking.length - 1 + i] = smoke.minutes() + bathing[i];
+        double conductivity = food.conductivity(bathCelsius);
+        double diffusivity = food.diffusivity(bathCelsius);
+        double[] bathing = points(settlingMinutes(piece, conductivity, diffusivity, bathCoefficient), POINTS);
+        double[] bathed = Conduction.of(piece, food)
+                .runAt(0, earlier.end(), MediumSchedule.held(bathCelsius, bathCoefficient), bathing);
+        int before = earlier.size();
+        double[] minutes = new double[before + bathing.length - 1];
+        double[] celsius = new double[minutes.length];
+        for (int i = 0; i < before; i++) {
+            minutes[i] = earlier.minute(i);
+            celsius[i] = earlier.coreCelsius(i);
         }
-        double[] celsius = Conduction.of(piece, ThermalProperties.constant(conductivity, diffusivity))
-                .runAt(
-                        0,
-                        startCelsius,
-                        MediumSchedule.of(
-                                Segment.hold(smoke.minutes(), smoke.airCelsius(), airCoefficient),
-                                Segment.hold(Double.POSITIVE_INFINITY, bathCelsius, bathCoefficient)),
-                        minutes);
+        for (int i = 1; i < bathing.length; i++) {
+            minutes[before - 1 + i] = minutes[before - 1] + bathing[i];
+            celsius[before - 1 + i] = bathed[i];
+        }
         return new CoreCurve(minutes, celsius, bathCelsius);
+    }
+
+    /** Moments of a step before the bath, closest at its start. */
+    static double[] points(double until) {
+        return points(until, POINTS / 2);
     }
 
     private static double[] points(double until, int count) {

@@ -52,7 +52,8 @@ public record HeatFigures(
 
     /**
      * The published figures: those behind the published bath-time tables are reckoned with; the range is that of the
-     * measured values, its slow end lowered to what the composition allows where the fat is known.
+     * measured values, its slow end lowered to what the composition allows, and where the fat is unknown to the slowest
+     * composition held.
      */
     public static HeatFigures published(Species species, OptionalDouble fatPercent) {
         double reckoned = parameter(table(species), "alpha");
@@ -67,9 +68,8 @@ public record HeatFigures(
                 }
             }
         }
-        if (fatPercent.isPresent()) {
-            slow = Math.min(slow, inSeries(fatPercent.getAsDouble()));
-        }
+        slow = Math.min(
+                slow, fatPercent.isPresent() ? inSeries(fatPercent.getAsDouble()) : slowestComposition(species, slow));
         double coefficient = SurfaceCoefficient.named("bath-stirred-published").typical();
         return new HeatFigures(
                 ThermalFit.ASSUMED_CONDUCTIVITY,
@@ -88,7 +88,10 @@ public record HeatFigures(
                         slow / UNIT,
                         fast / UNIT,
                         coefficient,
-                        fatPercent.isPresent() ? ", and of the composition (Choi and Okos 1986, in series)." : "."));
+                        fatPercent.isPresent()
+                                ? ", and of the composition (Choi and Okos 1986, in series)."
+                                : ", and of the fattest composition held (Choi and Okos 1986, in series), as the fat is"
+                                        + " not given."));
     }
 
     /**
@@ -131,6 +134,31 @@ public record HeatFigures(
                 .mapToDouble(row -> Double.parseDouble(row.getField("value")))
                 .findFirst()
                 .orElseThrow(() -> new IllegalStateException("parameters.csv lacks " + quantity + " of " + table));
+    }
+
+    /** Lowest of the compositions held for the species, heat crossing its parts in series; else the figure given. */
+    private static double slowestComposition(Species species, double otherwise) {
+        return HeatTable.rows("thermal-properties.csv").stream()
+                .filter(row -> row.getField("record").equals("computed from composition"))
+                .filter(row -> isOf(row.getField("food"), species))
+                .mapToDouble(row -> UNIT * inSeries(row.getField("alpha_1e-7_m2_s")))
+                .min()
+                .orElse(otherwise);
+    }
+
+    /** The second figure of {@code 1.30 (parallel) 1.03 (series)}. */
+    private static double inSeries(String both) {
+        return Double.parseDouble(both.split(" ", -1)[2]);
+    }
+
+    private static boolean isOf(String food, Species species) {
+        if (species == Species.FISH) {
+            return food.startsWith("salmon") || food.startsWith("cod");
+        }
+        if (species.isPoultry()) {
+            return food.startsWith("chicken") || food.startsWith("turkey");
+        }
+        return species == Species.PORK ? food.startsWith("pork") : food.startsWith("beef");
     }
 
     private static boolean isAbout(String food, Species species) {

@@ -31,19 +31,22 @@ public sealed interface Plan permits BathPlan, NoPlan {
             return NoPlan.tooNear(cook, rule);
         }
         double longest = Math.max(safe.getAsDouble(), covering.getAsDouble());
-        List<TimeInRange> ranges = ranges(cook, planned, safe.getAsDouble(), slowest, longest);
+        CoreCurve fastest = cook.smoke().isPresent() ? simulation.smokedAt(1) : planned;
+        double fastestSafe = rule.safeMinute(fastest).orElse(safe.getAsDouble());
+        TimedCores cores = new TimedCores(slowest, longest, planned, safe.getAsDouble(), fastest, fastestSafe);
+        List<TimeInRange> ranges = ranges(cook, cores);
         Optional<TimeInRange> missed = ranges.stream()
                 .filter(range -> range.verdict() == Verdict.NOT_MET)
                 .findFirst();
         if (missed.isPresent()) {
             return NoPlan.tooSlow(cook, missed.get());
         }
-        double inBath = cook.bathMinutes().orElse(longest - cook.smokeMinutes());
+        double inBath = cook.bathMinutes().orElse(Math.max(0, longest - cook.smokeMinutes()));
         if (cook.smokeMinutes() + inBath < longest) {
             return NoPlan.tooShort(cook, longest);
         }
         double out = cook.smokeMinutes() + inBath;
-        double hottest = Math.max(cook.bathCelsius(), planned.celsiusAt(out));
+        double hottest = Math.max(cook.bathCelsius(), fastest.celsiusAt(out));
         return new BathPlan(
                 cook,
                 heat,
@@ -53,41 +56,45 @@ public sealed interface Plan permits BathPlan, NoPlan {
                 safe.getAsDouble(),
                 longest,
                 out,
-                variations(rule, simulation, heat),
+                variations(rule, simulation, heat, cook),
                 ranges,
+                cook.smoke().map(step -> simulation.smoked()),
                 ChillPlan.of(cook, heat, simulation, hottest));
     }
 
     /** The time each limit on the heating allows, and takes. */
-    static List<TimeInRange> ranges(
-            PlannedCook cook, CoreCurve planned, double safe, CoreCurve slowest, double slowestSafe) {
+    static List<TimeInRange> ranges(PlannedCook cook, TimedCores cores) {
         List<TimeInRange> ranges = new ArrayList<>();
         cook.authority()
                 .comeUp()
                 .filter(rule -> rule.from().isPresent() && rule.limit().isPresent())
                 .filter(rule -> rule.maxMinutes().isPresent())
-                .ifPresent(rule -> ranges.add(TimeInRange.comeUp(rule, cook, planned, safe, slowest, slowestSafe)));
+                .ifPresent(rule -> ranges.add(TimeInRange.comeUp(rule, cook, cores)));
         cook.authority()
                 .lowCook()
                 .filter(rule -> rule.limit().isPresent() && rule.maxMinutes().isPresent())
-                .ifPresent(rule -> ranges.add(TimeInRange.lowCook(rule, planned, safe, slowest, slowestSafe)));
+                .ifPresent(rule -> ranges.add(TimeInRange.lowCook(rule, cores)));
         return ranges;
     }
 
     private static List<BathPlan.Variation> variations(
-            Pasteurization rule, CookSimulation simulation, HeatFigures heat) {
+            Pasteurization rule, CookSimulation simulation, HeatFigures heat, PlannedCook cook) {
         double thickness = CookSimulation.THICKNESS_MILLIMETRES;
-        return List.of(
-                new BathPlan.Variation(
-                        BathPlan.Change.THICKER, rule.safeMinute(simulation.curve(thickness, heat.diffusivity(), 0))),
-                new BathPlan.Variation(
-                        BathPlan.Change.THINNER, rule.safeMinute(simulation.curve(-thickness, heat.diffusivity(), 0))),
-                new BathPlan.Variation(
-                        BathPlan.Change.SLOWER, rule.safeMinute(simulation.curve(0, heat.slowDiffusivity(), 0))),
-                new BathPlan.Variation(
-                        BathPlan.Change.FASTER, rule.safeMinute(simulation.curve(0, heat.fastDiffusivity(), 0))),
-                new BathPlan.Variation(
-                        BathPlan.Change.COOLER,
-                        rule.safeMinute(simulation.curve(0, heat.diffusivity(), CookSimulation.BATH_CELSIUS))));
+        List<BathPlan.Variation> variations = new ArrayList<>();
+        if (cook.smoke().isPresent()) {
+            variations.add(varied(BathPlan.Change.SLOW_SMOKE, rule, simulation.smokedAt(-1)));
+            variations.add(varied(BathPlan.Change.FAST_SMOKE, rule, simulation.smokedAt(1)));
+        }
+        double usual = heat.diffusivity();
+        variations.add(varied(BathPlan.Change.THICKER, rule, simulation.curve(thickness, usual, 0)));
+        variations.add(varied(BathPlan.Change.THINNER, rule, simulation.curve(-thickness, usual, 0)));
+        variations.add(varied(BathPlan.Change.SLOWER, rule, simulation.curve(0, heat.slowDiffusivity(), 0)));
+        variations.add(varied(BathPlan.Change.FASTER, rule, simulation.curve(0, heat.fastDiffusivity(), 0)));
+        variations.add(varied(BathPlan.Change.COOLER, rule, simulation.curve(0, usual, CookSimulation.BATH_CELSIUS)));
+        return variations;
+    }
+
+    private static BathPlan.Variation varied(BathPlan.Change change, Pasteurization rule, CoreCurve curve) {
+        return new BathPlan.Variation(change, rule.safeMinute(curve));
     }
 }

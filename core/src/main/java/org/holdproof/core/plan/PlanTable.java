@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.verdict.Verdict;
@@ -23,15 +24,15 @@ public final class PlanTable {
     private final HeatFigures heat;
     private final List<Double> thicknesses;
     private final List<Boundary> baths;
-    private final double[][] minutes;
+    private final Cell[][] cells;
 
     private PlanTable(
-            PlannedCook like, HeatFigures heat, List<Double> thicknesses, List<Boundary> baths, double[][] minutes) {
+            PlannedCook like, HeatFigures heat, List<Double> thicknesses, List<Boundary> baths, Cell[][] cells) {
         this.like = like;
         this.heat = heat;
         this.thicknesses = List.copyOf(thicknesses);
         this.baths = List.copyOf(baths);
-        this.minutes = minutes;
+        this.cells = cells;
     }
 
     /**
@@ -49,8 +50,8 @@ public final class PlanTable {
                     "a table is of baths alone: leave out the smoke step and the time in the bath");
         }
         Pasteurization rule = rule(like);
-        double[][] minutes = new double[thicknessesMillimetres.size()][baths.size()];
-        for (int row = 0; row < minutes.length; row++) {
+        Cell[][] cells = new Cell[thicknessesMillimetres.size()][baths.size()];
+        for (int row = 0; row < cells.length; row++) {
             double thickness = thicknessesMillimetres.get(row);
             CookSimulation simulation =
                     new CookSimulation(like.with(thickness, baths.get(0).celsius()), heat);
@@ -58,10 +59,20 @@ public final class PlanTable {
             CoreRise slowest = simulation.slowestRise();
             for (int column = 0; column < baths.size(); column++) {
                 PlannedCook cook = like.with(thickness, baths.get(column).celsius());
-                minutes[row][column] = minutes(cook, rule, planned, slowest);
+                cells[row][column] = cell(cook, rule, planned, slowest);
             }
         }
-        return new PlanTable(like, heat, thicknessesMillimetres, baths, minutes);
+        return new PlanTable(like, heat, thicknessesMillimetres, baths, cells);
+    }
+
+    /**
+     * One time in the bath.
+     *
+     * @param minutes not a number: no safe plan
+     * @param comeUpUnproven whether a limit on the heating is not kept at worst
+     */
+    private record Cell(double minutes, boolean comeUpUnproven) {
+        static final Cell NONE = new Cell(Double.NaN, false);
     }
 
     private static Pasteurization rule(PlannedCook like) {
@@ -71,21 +82,23 @@ public final class PlanTable {
                 () -> new UnplannableException(NoPlan.unruled(like).reason()));
     }
 
-    private static double minutes(PlannedCook cook, Pasteurization rule, CoreRise plannedRise, CoreRise slowestRise) {
+    private static Cell cell(PlannedCook cook, Pasteurization rule, CoreRise plannedRise, CoreRise slowestRise) {
         if (cook.bathCelsius() < rule.lowestCelsius()) {
-            return Double.NaN;
+            return Cell.NONE;
         }
         CoreCurve planned = plannedRise.curve(cook.startCelsius(), cook.bathCelsius(), 0);
         CoreCurve slowest = slowestRise.curve(cook.startCelsius(), cook.bathCelsius() - CookSimulation.BATH_CELSIUS, 0);
         OptionalDouble safe = rule.safeMinute(planned);
         OptionalDouble covering = rule.safeMinute(slowest);
         if (safe.isEmpty() || covering.isEmpty()) {
-            return Double.NaN;
+            return Cell.NONE;
         }
         double longest = Math.max(safe.getAsDouble(), covering.getAsDouble());
-        boolean missed = Plan.ranges(cook, planned, safe.getAsDouble(), slowest, longest).stream()
-                .anyMatch(range -> range.verdict() == Verdict.NOT_MET);
-        return missed ? Double.NaN : longest;
+        List<TimeInRange> ranges = Plan.ranges(cook, TimedCores.of(slowest, longest, planned, safe.getAsDouble()));
+        if (ranges.stream().anyMatch(range -> range.verdict() == Verdict.NOT_MET)) {
+            return Cell.NONE;
+        }
+        return new Cell(longest, ranges.stream().anyMatch(range -> range.verdict() != Verdict.MET));
     }
 
     /** Thicknesses a kitchen has, in mm: those the published bath-time tables hold. */
@@ -113,13 +126,24 @@ public final class PlanTable {
         return List.copyOf(baths);
     }
 
-    /** A cell as a wall shows it, up to the next five minutes: {@code 3 h 45}, {@code 0 h 50}; a dash without a plan. */
+    /** What {@link #text} puts behind a time whose come-up is not kept at worst. */
+    public static final String UNPROVEN = "!";
+
+    /** What the mark means, a sentence. */
+    public static final String UNPROVEN_WORDS =
+            UNPROVEN + " come-up not kept at worst: only a log of the core proves it.";
+
+    /**
+     * A cell as a wall shows it, up to the next five minutes: {@code 3 h 45}, {@code 0 h 50}; a dash without a plan;
+     * {@value #UNPROVEN} behind it where the come-up is not kept at worst.
+     */
     public String text(int row, int column) {
         if (minutes(row, column).isEmpty()) {
             return "–";
         }
-        long whole = 5 * (long) Math.ceil(minutes[row][column] / 5 - 1e-9);
-        return whole / 60 + " h " + String.format(Locale.ROOT, "%02d", whole % 60);
+        long whole = 5 * (long) Math.ceil(cells[row][column].minutes() / 5 - 1e-9);
+        String mark = isComeUpUnproven(row, column) ? UNPROVEN : "";
+        return whole / 60 + " h " + String.format(Locale.ROOT, "%02d", whole % 60) + mark;
     }
 
     /** The cook every cell is like, but for thickness and set point. */
@@ -143,7 +167,17 @@ public final class PlanTable {
 
     /** Minutes in the bath that cover the worst; empty where there is no safe plan. */
     public OptionalDouble minutes(int row, int column) {
-        double cell = minutes[row][column];
+        double cell = cells[row][column].minutes();
         return Double.isNaN(cell) ? OptionalDouble.empty() : OptionalDouble.of(cell);
+    }
+
+    /** Whether a limit on the heating is kept as planned but not at worst. */
+    public boolean isComeUpUnproven(int row, int column) {
+        return cells[row][column].comeUpUnproven();
+    }
+
+    /** Whether any cell's is. */
+    public boolean hasComeUpUnproven() {
+        return Stream.of(cells).flatMap(Stream::of).anyMatch(Cell::comeUpUnproven);
     }
 }

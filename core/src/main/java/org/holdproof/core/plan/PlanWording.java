@@ -3,6 +3,7 @@ package org.holdproof.core.plan;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.holdproof.core.batch.Product.Shape;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.TemperatureUnit;
 
@@ -72,6 +73,21 @@ public final class PlanWording {
             return whole + " min";
         }
         return whole / 60 + " h" + (whole % 60 == 0 ? "" : String.format(Locale.ROOT, " %02d min", whole % 60));
+    }
+
+    /** A temperature to the whole degree of the leading scale: {@code 161 °F}. */
+    public String whole(double celsius) {
+        return Math.round(leading().fromCelsius(celsius)) + " " + leading().symbol();
+    }
+
+    /** The piece's shape as said, or that nothing was. */
+    public static String shape(PlannedCook cook) {
+        return cook.shape().map(Shape::title).orElse("shape not said");
+    }
+
+    /** What the covering time covers because it was not said, to be read in a list; else empty. */
+    public static String unsaid(PlannedCook cook) {
+        return (cook.shape().isEmpty() ? "a slab, " : "") + (cook.fatPercent().isEmpty() ? "a fatty cut, " : "");
     }
 
     private static String in(TemperatureUnit unit, double celsius) {

@@ -12,8 +12,9 @@ import org.holdproof.core.rules.AuthorityProfile;
 /**
  * A cook as it is meant to be.
  *
- * @param fatPercent fat by weight, in percent, 0 to 60; unknown: tables with fat columns use their fattest
- * @param shape the solid the piece comes nearest to
+ * @param fatPercent fat by weight, in percent, 0 to 60; unknown: tables with fat columns use their fattest, and heat goes in
+ *     at worst as slowly as into the fattest composition held
+ * @param shape the solid the piece comes nearest to; unsaid: reckoned as a roast, at worst as a slab
  * @param thicknessMillimetres across the thinnest way through the middle, 3 to 300 mm
  * @param startCelsius the piece throughout when it goes in, −1 to 60 °C: frozen pieces are excluded
  * @param smoke a step in the smoker before the bag
@@ -26,7 +27,7 @@ public record PlannedCook(
         Species species,
         Form form,
         OptionalDouble fatPercent,
-        Shape shape,
+        Optional<Shape> shape,
         double thicknessMillimetres,
         double startCelsius,
         Optional<SmokeStep> smoke,
@@ -79,7 +80,17 @@ public record PlannedCook(
     }
 
     Piece piece() {
-        return Piece.of(thicknessMillimetres, shape);
+        return Piece.of(thicknessMillimetres, likelyShape());
+    }
+
+    /** The shape said, or a roast. */
+    public Shape likelyShape() {
+        return shape.orElse(Shape.ROAST);
+    }
+
+    /** The shape said, or a slab, which heats slowest. */
+    Shape slowestShape() {
+        return shape.orElse(Shape.SLAB);
     }
 
     double smokeMinutes() {

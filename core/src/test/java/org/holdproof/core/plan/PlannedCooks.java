@@ -31,7 +31,7 @@ final class PlannedCooks {
                 species,
                 Form.INTACT,
                 OptionalDouble.empty(),
-                shape,
+                Optional.of(shape),
                 thickness,
                 5,
                 Optional.empty(),
@@ -42,6 +42,37 @@ final class PlannedCooks {
     }
 
     static PlannedCook smoked(PlannedCook cook, double airCelsius, double minutes) {
+        return smoked(cook, new SmokeStep(airCelsius, minutes));
+    }
+
+    static PlannedCook fat(PlannedCook cook, double percent) {
+        return said(cook, OptionalDouble.of(percent), cook.shape());
+    }
+
+    static PlannedCook withoutFat(PlannedCook cook) {
+        return said(cook, OptionalDouble.empty(), cook.shape());
+    }
+
+    static PlannedCook withoutShape(PlannedCook cook) {
+        return said(cook, cook.fatPercent(), Optional.empty());
+    }
+
+    private static PlannedCook said(PlannedCook cook, OptionalDouble fat, Optional<Shape> shape) {
+        return new PlannedCook(
+                cook.species(),
+                cook.form(),
+                fat,
+                shape,
+                cook.thicknessMillimetres(),
+                cook.startCelsius(),
+                cook.smoke(),
+                cook.bathCelsius(),
+                cook.bathMinutes(),
+                cook.authority(),
+                cook.chill());
+    }
+
+    static PlannedCook smoked(PlannedCook cook, SmokeStep step) {
         return new PlannedCook(
                 cook.species(),
                 cook.form(),
@@ -49,7 +80,7 @@ final class PlannedCooks {
                 cook.shape(),
                 cook.thicknessMillimetres(),
                 cook.startCelsius(),
-                Optional.of(new SmokeStep(airCelsius, minutes)),
+                Optional.of(step),
                 cook.bathCelsius(),
                 cook.bathMinutes(),
                 cook.authority(),

@@ -71,7 +71,7 @@ public final class WallChart {
     private String title() {
         PlannedCook like = table.like();
         return "Time in the bath: " + like.form().title() + " " + like.species().title() + ", "
-                + like.shape().title();
+                + PlanWording.shape(like);
     }
 
     private void draw(Document document, PdfWriter writer, ReportFonts fonts) {
@@ -176,9 +176,13 @@ public final class WallChart {
                 .map(row -> "Rows: " + row.citation().text() + ". ")
                 .orElse("");
         return List.of(
-                "Every time covers at once: 5 mm thicker, the slowest diffusivity published, the bath "
+                "Every time covers at once: 5 mm thicker, "
+                        + PlanWording.unsaid(like)
+                        + "the slowest diffusivity held, the bath "
                         + wording.difference(0.5)
-                        + " below its set point; rounded up to 5 min. A dash: no safe plan. One bag without air, covered"
+                        + " below its set point; rounded up to 5 min. A dash: no safe plan. "
+                        + (table.hasComeUpUnproven() ? PlanTable.UNPROVEN_WORDS + " " : "")
+                        + "One bag without air, covered"
                         + " by moving water on all sides, alone; crowding, still water and air in the bag slow it. A"
                         + " planned time proves nothing: log the core, and verify.",
                 rows + table.heat().origin(),

@@ -44,7 +44,7 @@ class WallChartTest {
                 Species.BEEF,
                 Form.INTACT,
                 OptionalDouble.empty(),
-                Shape.SLAB,
+                Optional.of(Shape.SLAB),
                 50,
                 5,
                 Optional.empty(),

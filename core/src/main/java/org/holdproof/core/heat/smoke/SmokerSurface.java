@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import org.holdproof.core.heat.Exposure;
 import org.holdproof.core.heat.HeatTable;
+import org.holdproof.core.heat.ThermalProperties;
 import org.holdproof.core.heat.Wetness;
 import org.holdproof.core.rules.Source;
 import org.holdproof.core.rules.Source.How;
@@ -64,6 +65,11 @@ public final class SmokerSurface {
                 number("emissivity", "always_wet"),
                 number("humidity ratio", "always_wet"),
                 Wetness.FOR_EVER);
+    }
+
+    /** The food the surfaces were settled with: another belongs to other surfaces. */
+    public static ThermalProperties food() {
+        return ThermalProperties.constant(number("conductivity", "nominal"), number("diffusivity", "nominal"));
     }
 
     /** How readily heat goes into a wrapped piece at a pace, in W/(m² K); slow and fast are the ends. */
