@@ -1,50 +1,83 @@
 package org.holdproof.core.course;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.heat.Surroundings;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Span;
 
 /**
- * What surrounded the food while it cooked, as logged: the smoker's air, then the bath's water.
+ * What surrounded the food while it cooked: the smoker's air, then the bath's water, and the bench between them. A stage
+ * whose medium was not logged is as hot as its set point: that bounds it from above and says nothing of a fall.
  *
- * @param logged the readings, and the bench between two stages
- * @param hottestSoFar the hottest it had been up to each reading: no core can be hotter than in that
- * @param waterOnly whether the food went straight into the bath
+ * @param surroundings over all cooking stages; empty where nothing is known of one of them
+ * @param bySetPoint cooking stages known by their set point alone
+ * @param unknown cooking stages with neither a log nor a set point
  */
-public record CookMedium(Trace logged, Trace hottestSoFar, boolean waterOnly) {
+public record CookMedium(Optional<Surroundings> surroundings, List<Stage> bySetPoint, List<Stage> unknown) {
     /** What a piece meets on the bench between smoker and bath, in °C; common practice, no source. */
     private static final double BENCH_CELSIUS = 20;
 
-    /** The medium over all cooking stages; empty where one of them was not logged. */
-    public static Optional<CookMedium> of(ProbeLog log, BatchRecord batch, CookTimeline timeline) {
+    public CookMedium {
+        bySetPoint = List.copyOf(bySetPoint);
+        unknown = List.copyOf(unknown);
+    }
+
+    /** The medium over all cooking stages. */
+    public static CookMedium of(ProbeLog log, BatchRecord batch, CookTimeline timeline) {
         Readings medium = new Readings(log.rows() + 4 * batch.stages().size());
-        boolean waterOnly = true;
+        List<Stage> bySetPoint = new ArrayList<>();
+        List<Stage> unknown = new ArrayList<>();
+        boolean inWater = true;
         for (Stage stage : batch.stages()) {
             if (!stage.kind().isCook()) {
                 continue;
             }
-            Optional<Integer> channel = (stage.kind() == Stage.Kind.SMOKE
-                            ? batch.columns().air()
-                            : batch.columns().bath())
-                    .stream().findFirst().flatMap(log::channelNamed);
-            if (channel.isEmpty()) {
-                return Optional.empty();
+            Optional<Trace> logged = logged(log, batch, stage, timeline.span(stage));
+            if (logged.isPresent()) {
+                medium.add(logged.get());
+            } else if (stage.setPointCelsius().isPresent()) {
+                bySetPoint.add(stage);
+                medium.add(held(stage.setPointCelsius().getAsDouble(), timeline.span(stage)));
+            } else {
+                unknown.add(stage);
             }
-            Span span = timeline.span(stage);
-            Trace trace = log.trace(channel.get()).between(span.fromMillis(), span.toMillis());
-            if (trace.isEmpty()) {
-                return Optional.empty();
-            }
-            medium.add(trace);
-            waterOnly &= stage.kind() == Stage.Kind.BATH;
+            inWater &= stage.kind() == Stage.Kind.BATH;
         }
-        return medium.size == 0
-                ? Optional.empty()
-                : Optional.of(new CookMedium(medium.trace(), medium.hottestSoFar(), waterOnly));
+        if (!unknown.isEmpty() || medium.size == 0) {
+            return new CookMedium(Optional.empty(), bySetPoint, unknown);
+        }
+        Trace whole = medium.trace();
+        return new CookMedium(
+                Optional.of(new Surroundings(
+                        Surroundings.hottestSoFar(whole),
+                        bySetPoint.isEmpty() ? Optional.of(whole) : Optional.empty(),
+                        inWater)),
+                bySetPoint,
+                unknown);
+    }
+
+    private static Optional<Trace> logged(ProbeLog log, BatchRecord batch, Stage stage, Span span) {
+        List<String> columns = stage.kind() == Stage.Kind.SMOKE
+                ? batch.columns().air()
+                : batch.columns().bath();
+        return columns.stream()
+                .findFirst()
+                .flatMap(log::channelNamed)
+                .map(channel -> log.trace(channel).between(span.fromMillis(), span.toMillis()))
+                .filter(trace -> !trace.isEmpty());
+    }
+
+    private static Trace held(double celsius, Span span) {
+        return span.fromMillis() == span.toMillis()
+                ? new Trace("set point", new long[] {span.fromMillis()}, new double[] {celsius})
+                : new Trace(
+                        "set point", new long[] {span.fromMillis(), span.toMillis()}, new double[] {celsius, celsius});
     }
 
     /** The stages' readings one after another. */
@@ -77,14 +110,6 @@ public record CookMedium(Trace logged, Trace hottestSoFar, boolean waterOnly) {
 
         private Trace trace() {
             return new Trace("medium", Arrays.copyOf(millis, size), Arrays.copyOf(celsius, size));
-        }
-
-        Trace hottestSoFar() {
-            double[] hottest = Arrays.copyOf(celsius, size);
-            for (int i = 1; i < size; i++) {
-                hottest[i] = Math.max(hottest[i], hottest[i - 1]);
-            }
-            return new Trace("medium", Arrays.copyOf(millis, size), hottest);
         }
     }
 }

@@ -41,6 +41,12 @@ public record PlausibilityFinding(
         NEAR_THE_SURFACE("not possible for a core of this thickness: as if near the surface"),
         /** A fall no core could make in this medium. */
         PULLED_OUT("not possible for a core of this thickness: as if pulled out"),
+        /** A figure that does not move while everything around it does. */
+        STANDS_STILL("not possible for a core: they stand still"),
+        /** Above the boiling point of water. */
+        TOO_HOT("not possible for a core: too hot"),
+        /** A step no core could make from one reading to the next. */
+        MOVED("not possible for a core of this thickness: as if the probe was moved"),
         /** The record does not allow an answer. */
         UNDECIDED("cannot be decided");
 
@@ -57,7 +63,7 @@ public record PlausibilityFinding(
 
         /** Whether the readings cannot be a core's. */
         public boolean isImpossible() {
-            return this == IN_THE_MEDIUM || this == NEAR_THE_SURFACE || this == PULLED_OUT;
+            return this != POSSIBLE && this != UNDECIDED;
         }
     }
 

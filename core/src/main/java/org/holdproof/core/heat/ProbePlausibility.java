@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.holdproof.core.heat.MediumSchedule.Segment;
@@ -12,25 +13,25 @@ import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.Trace;
 
 /**
- * Could these readings have come from the core of a piece this thick? Three tests, each of which can only say no:
+ * Could these readings have come from the core of a piece this thick? Tests each of which can only say no:
  *
  * <ul>
- *   <li>Bound: no core rises faster than that of a piece a tenth thinner than declared, of the fastest shape the word
- *       covers, made of water (α 1.6e-7 m²/s), its surface at the medium's temperature from the first moment.
- *   <li>Lag: in a steady bath the gap closes as {@code j e^(−st)}, {@code j > 1} at a core and below 1 near the surface.
+ *   <li>Food: what is wet does not pass the boiling point of water.
+ *   <li>Bound: no core rises faster than the {@link FastestCore} of the piece.
+ *   <li>Lag: in steady water the gap closes as {@code j e^(−st)}, {@code j > 1} at a core and below 1 near the surface.
  *   <li>Fall: while the medium stays as hot as it has been, no core gets colder.
+ *   <li>Standing still: no core keeps one figure while its medium lies far below it.
  * </ul>
  *
- * <p>None of 2800 made-up cores was called impossible (slab to sphere, 20 to 75 mm, thickness wrong by up to a tenth,
- * probe up to 0.15 of the half thickness off centre, bias up to 1 °C, noise 0.1 or 0.5 °C, clock wrong by up to one
- * interval, read every 1 or 5 min). In slabs of 30 mm and more, read every minute, 98 to 100 of 100 probes 0.7 of the way
- * to the surface or further out were caught, half way out 30 to 96. A thin piece, a probe nearer the core or five-minute
- * readings may hide one: "possible" never means that it was in the core.
+ * <p>None of 2800 made-up cores was called impossible by bound, lag and fall (slab to sphere, 20 to 75 mm, thickness
+ * wrong by up to a tenth, probe up to 0.15 of the half thickness off centre, bias up to 1 °C, noise 0.1 or 0.5 °C, clock
+ * wrong by up to one interval, read every 1 or 5 min). In slabs of 30 mm and more, read every minute, 98 to 100 of 100
+ * probes 0.7 of the way to the surface or further out were caught, half way out 30 to 96. A thin piece, a probe nearer
+ * the core or five-minute readings may hide one: "possible" never means that it was in the core.
  */
 public final class ProbePlausibility {
-    private static final double HIGHEST_DIFFUSIVITY = 1.6e-7;
-    private static final double THINNER = 0.9;
-    private static final double ANY_CONDUCTIVITY = 0.5;
+    /** No wet food is hotter while water can leave it; 99.97 °C at sea level (IAPWS-IF97), less higher up. */
+    private static final double BOILING_CELSIUS = 100;
 
     private static final double BELOW_MEDIUM_CELSIUS = 3;
     private static final double LEAST_EXCESS_CELSIUS = 0.5;
@@ -60,81 +61,114 @@ public final class ProbePlausibility {
     private static final double IN_MEDIUM_CELSIUS = 1;
     private static final double IN_MEDIUM_MINUTES = 5;
 
+    /** A core is not believed that keeps within this, in °C, */
+    private static final double STILL_CELSIUS = 0.2;
+
+    /** while its medium lies this far below it, in °C, */
+    private static final double STILL_BELOW_CELSIUS = 30;
+
+    /** for this long in minutes, or a thick piece's time: the Fourier number at which even a core in still air has fallen */
+    private static final double STILL_MINUTES = 30;
+
+    /** by degrees, at the lowest diffusivity of the published tables. */
+    private static final double STILL_FOURIER = 0.25;
+
+    private static final double SLOWEST_DIFFUSIVITY = 0.9e-7;
+
     private static final int MOST_READINGS = 2000;
+    private static final double ROUNDING = 1e-9;
 
     private final Trace core;
-    private final MediumSchedule medium;
+    private final Surroundings surroundings;
     private final Piece piece;
+    private final FastestCore fastestCore;
     private final double[] minutes;
     private final double intervalMinutes;
-    private final double hottestMedium;
     private final double noise;
     private final double threshold;
 
-    private ProbePlausibility(Trace core, MediumSchedule medium, Piece piece) {
+    private ProbePlausibility(Trace core, Surroundings surroundings, Piece piece) {
         this.core = core;
-        this.medium = medium;
+        this.surroundings = surroundings;
         this.piece = piece;
+        fastestCore = new FastestCore(piece);
         minutes = new double[core.size()];
         for (int i = 0; i < minutes.length; i++) {
             minutes[i] = (core.millis(i) - core.firstMillis()) / 60_000.0;
         }
         intervalMinutes = GapLimit.medianMinutes(core);
-        hottestMedium = Arrays.stream(minutes).map(medium::celsius).max().orElseThrow();
-        noise = noiseOf(core);
+        noise = ReadingNoise.of(core);
         threshold = Math.max(LEAST_EXCESS_CELSIUS, NOISE_MULTIPLES * noise);
     }
 
     /**
-     * Judges a core's readings from the moment the piece, at one temperature throughout, went into the medium. A piece
-     * smoked first is given from its cold start, with the smoker's air and then the bath as the medium.
+     * As {@link #judge(Trace, Surroundings, Piece)}, in water whose log may be missing.
      *
-     * @param core the readings said to be of the core, from that moment on
      * @param medium the medium's readings over the same time; without them nothing can be said
-     * @param piece thickness and shape as declared
      */
     public static PlausibilityFinding judge(Trace core, Optional<Trace> medium, Piece piece) {
-        if (core.size() < 2 || medium.isEmpty() || medium.get().isEmpty()) {
-            return PlausibilityFinding.undecided(
-                    core.size() < 2 ? "the core has fewer than two readings" : "the medium was not logged");
-        }
-        Trace used = Thinned.to(core, MOST_READINGS);
-        Trace around = Thinned.to(medium.get(), MOST_READINGS);
-        return new ProbePlausibility(
-                        used, MediumSchedule.logged(around, used.firstMillis(), Double.POSITIVE_INFINITY), piece)
-                .judge();
+        return medium.isEmpty() || medium.get().isEmpty()
+                ? PlausibilityFinding.undecided("the medium was not logged")
+                : judge(core, Surroundings.water(medium.get()), piece);
     }
 
     /**
-     * As {@link #judge(Trace, Optional, Piece)}, for a bath that was not logged but whose set point was declared, held
-     * from the first reading to the last.
+     * Judges a core's readings from the moment the piece, at one temperature throughout, went into the medium. A piece
+     * smoked first is given from its cold start, with the smoker's air and then the bath as its surroundings.
      *
-     * @param setPointCelsius in °C
+     * @param core the readings said to be of the core, from that moment on
+     * @param piece thickness and shape as declared
      */
-    public static PlausibilityFinding judge(Trace core, double setPointCelsius, Piece piece) {
+    public static PlausibilityFinding judge(Trace core, Surroundings surroundings, Piece piece) {
         if (core.size() < 2) {
             return PlausibilityFinding.undecided("the core has fewer than two readings");
         }
-        return new ProbePlausibility(
-                        Thinned.to(core, MOST_READINGS),
-                        MediumSchedule.held(setPointCelsius, Double.POSITIVE_INFINITY),
-                        piece)
-                .judge();
+        return new ProbePlausibility(Thinned.to(core, MOST_READINGS), surroundings, piece).judge();
+    }
+
+    /** A medium's temperature at each reading, straight between its own. */
+    private double[] along(Trace medium) {
+        MediumSchedule schedule = schedule(medium);
+        double[] celsius = new double[minutes.length];
+        int segment = 0;
+        for (int i = 0; i < celsius.length; i++) {
+            while (segment + 1 < schedule.segments() && schedule.endMinute(segment) <= minutes[i]) {
+                segment++;
+            }
+            celsius[i] = schedule.celsius(segment, minutes[i]);
+        }
+        return celsius;
+    }
+
+    private MediumSchedule schedule(Trace medium) {
+        return MediumSchedule.logged(
+                Thinned.to(medium, MOST_READINGS), core.firstMillis(), Double.POSITIVE_INFINITY);
     }
 
     private PlausibilityFinding judge() {
-        double[] fastest = fastestCore();
-        Excess rise = riseOver(fastest);
-        Optional<Lag> lag = lag();
-        Excess fall = fall();
-        Trace bound = new Trace("fastest possible core", instants(), fastest);
+        double[] fastest =
+                fastestCore.follow(core.celsius(0), schedule(surroundings.hottestSoFar()), oneIntervalAhead());
+        double[] hottest = along(surroundings.hottestSoFar());
+        Optional<double[]> logged = surroundings.logged().map(this::along);
+        Excess rise = riseOver(fastest, hottest);
+        Optional<Lag> lag = surroundings.inWater() ? logged.flatMap(this::lag) : Optional.empty();
+        Excess fall = logged.map(this::fall).orElse(Excess.NONE);
+        Excess boiling = overBoiling();
+        OptionalInt still = logged.map(this::standsStill).orElse(OptionalInt.empty());
         Outcome outcome;
         String why;
         OptionalLong at = OptionalLong.empty();
         boolean tooFast = rise.celsius > threshold;
         boolean tooEarly = lag.isPresent() && lag.get().highest() < 1;
-        if (tooFast || tooEarly) {
-            boolean withMedium = keepsWithMedium();
+        if (boiling.celsius > threshold) {
+            outcome = Outcome.TOO_HOT;
+            at = OptionalLong.of(core.millis(boiling.reading));
+            why = String.format(
+                    Locale.ROOT,
+                    "the readings reach %.1f °C; wet food does not pass the boiling point of water",
+                    core.celsius(boiling.reading));
+        } else if (tooFast || tooEarly) {
+            boolean withMedium = keepsWithMedium(logged.orElse(hottest));
             outcome = withMedium ? Outcome.IN_THE_MEDIUM : Outcome.NEAR_THE_SURFACE;
             at = tooFast ? OptionalLong.of(core.millis(rise.reading)) : OptionalLong.empty();
             why = tooFast
@@ -148,6 +182,14 @@ public final class ProbePlausibility {
             at = OptionalLong.of(core.millis(fall.reading));
             why = String.format(
                     Locale.ROOT, "the readings fall %.1f °C further than the medium lets a core fall", fall.celsius);
+        } else if (still.isPresent()) {
+            outcome = Outcome.STANDS_STILL;
+            at = OptionalLong.of(core.millis(still.getAsInt()));
+            why = String.format(
+                    Locale.ROOT,
+                    "the readings keep to %.1f °C while the medium lies %.0f °C and more below them",
+                    core.celsius(still.getAsInt()),
+                    STILL_BELOW_CELSIUS);
         } else if ((rise.counted || lag.isPresent()) && !beganHot()) {
             outcome = Outcome.POSSIBLE;
             why = "nothing in the readings is impossible for a core of this thickness";
@@ -164,12 +206,12 @@ public final class ProbePlausibility {
                 fall.celsius,
                 noise,
                 at,
-                Optional.of(bound));
+                Optional.of(new Trace("fastest possible core", instants(), fastest)));
     }
 
     /** Whether the readings begin so near the hottest medium that a harmless rise proves little. */
     private boolean beganHot() {
-        return hottestMedium - core.celsius(0) < LEAST_GAP_CELSIUS;
+        return surroundings.hottest() - core.celsius(0) < LEAST_GAP_CELSIUS;
     }
 
     private String whyUndecided() {
@@ -178,7 +220,7 @@ public final class ProbePlausibility {
                     Locale.ROOT,
                     "the readings begin at %.1f °C and the medium never passes %.1f °C: how they rose was not logged",
                     core.celsius(0),
-                    hottestMedium);
+                    surroundings.hottest());
         }
         return String.format(
                 Locale.ROOT,
@@ -199,23 +241,34 @@ public final class ProbePlausibility {
 
     /** The third-largest excess over what is possible, and the reading that shows the largest. */
     private record Excess(boolean counted, double celsius, int reading) {
+        static final Excess NONE = new Excess(false, 0, 0);
+
         static Excess thirdLargest(double[] excesses, int count, int reading) {
             if (count <= STRAY_READINGS) {
                 return new Excess(false, 0, 0);
             }
-            double[] sorted = Arrays.copyOf(excesses, count);
-            Arrays.sort(sorted);
-            return new Excess(true, sorted[count - 1 - STRAY_READINGS], reading);
+            double[] largest = new double[STRAY_READINGS + 1];
+            Arrays.fill(largest, Double.NEGATIVE_INFINITY);
+            for (int i = 0; i < count; i++) {
+                int place = STRAY_READINGS;
+                if (excesses[i] > largest[place]) {
+                    for (; place > 0 && excesses[i] > largest[place - 1]; place--) {
+                        largest[place] = largest[place - 1];
+                    }
+                    largest[place] = excesses[i];
+                }
+            }
+            return new Excess(true, largest[STRAY_READINGS], reading);
         }
     }
 
-    private Excess riseOver(double[] fastest) {
+    private Excess riseOver(double[] fastest, double[] hottest) {
         double[] excesses = new double[minutes.length];
         int count = 0;
         int worst = 0;
         double largest = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < minutes.length; i++) {
-            if (medium.celsius(minutes[i]) - fastest[i] >= BELOW_MEDIUM_CELSIUS) {
+            if (hottest[i] - fastest[i] >= BELOW_MEDIUM_CELSIUS) {
                 double excess = core.celsius(i) - fastest[i];
                 excesses[count++] = excess;
                 if (excess > largest) {
@@ -227,25 +280,62 @@ public final class ProbePlausibility {
         return Excess.thirdLargest(excesses, count, worst);
     }
 
-    /** The fastest core at each reading, one interval of grace ahead, from the first reading's temperature. */
-    private double[] fastestCore() {
+    private Excess overBoiling() {
+        double[] excesses = new double[minutes.length];
+        int worst = 0;
+        for (int i = 0; i < minutes.length; i++) {
+            excesses[i] = core.celsius(i) - BOILING_CELSIUS;
+            worst = excesses[i] > excesses[worst] ? i : worst;
+        }
+        return Excess.thirdLargest(excesses, minutes.length, worst);
+    }
+
+    /** Each reading's minute with one interval of grace. */
+    private double[] oneIntervalAhead() {
         double[] ahead = new double[minutes.length];
         for (int i = 0; i < ahead.length; i++) {
             ahead[i] = minutes[i] + intervalMinutes;
         }
-        return fastestBody().runAt(0, core.celsius(0), medium, ahead);
+        return ahead;
     }
 
-    private Conduction fastestBody() {
-        return Conduction.of(
-                Piece.of(THINNER * piece.thicknessMillimetres(), piece.fastestShapeFactor()),
-                ThermalProperties.constant(ANY_CONDUCTIVITY, HIGHEST_DIFFUSIVITY));
+    /** The first reading of a spell in which the core keeps one figure while its medium lies far below it. */
+    private OptionalInt standsStill(double[] medium) {
+        double half = piece.halfThicknessMetres() / FastestCore.THINNER;
+        double needed = Math.max(STILL_MINUTES, STILL_FOURIER * half * half / SLOWEST_DIFFUSIVITY / 60);
+        int first = 0;
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < minutes.length; i++) {
+            low = Math.min(low, core.celsius(i));
+            high = Math.max(high, core.celsius(i));
+            if (core.celsius(i) - medium[i] < STILL_BELOW_CELSIUS) {
+                first = i + 1;
+                low = Double.POSITIVE_INFINITY;
+                high = Double.NEGATIVE_INFINITY;
+            } else if (high - low > STILL_CELSIUS + ROUNDING) {
+                // the spell begins anew after the last reading that lies too far from this one
+                int next = i;
+                low = core.celsius(i);
+                high = low;
+                while (next > first
+                        && Math.max(high, core.celsius(next - 1)) - Math.min(low, core.celsius(next - 1))
+                                <= STILL_CELSIUS + ROUNDING) {
+                    next--;
+                    low = Math.min(low, core.celsius(next));
+                    high = Math.max(high, core.celsius(next));
+                }
+                first = next;
+            } else if (minutes[i] - minutes[first] >= needed) {
+                return OptionalInt.of(first);
+            }
+        }
+        return OptionalInt.empty();
     }
 
     /** The factor j of the gap's closing, where the medium was steady enough and the readings are enough to tell. */
-    private Optional<Lag> lag() {
-        double last = minutes[minutes.length - 1];
-        double plateau = plateau(last);
+    private Optional<Lag> lag(double[] medium) {
+        double plateau = median(medium);
         double goal = Math.max(plateau - OWN_ERROR_CELSIUS, end());
         double gap = goal - core.celsius(0);
         if (gap < LEAST_GAP_CELSIUS) {
@@ -258,7 +348,7 @@ public final class ProbePlausibility {
             if (left < smallest) {
                 break;
             }
-            if (!steadyUpTo(minutes[i], plateau)) {
+            if (!isSteady(i, medium[i] - plateau)) {
                 return Optional.empty();
             }
             if (left <= LAG_FROM_GAP * gap) {
@@ -289,21 +379,16 @@ public final class ProbePlausibility {
         return last[last.length / 2];
     }
 
-    /** The medium's median over the readings. */
-    private double plateau(double last) {
-        double[] at = new double[minutes.length];
-        for (int i = 0; i < at.length; i++) {
-            at[i] = medium.celsius(Math.min(minutes[i], last));
-        }
-        Arrays.sort(at);
-        return at[at.length / 2];
+    private static double median(double[] celsius) {
+        double[] sorted = celsius.clone();
+        Arrays.sort(sorted);
+        return sorted[sorted.length / 2];
     }
 
     /** Loading may let a bath sag and overshoot at first, within what was found to raise no false alarm. */
-    private boolean steadyUpTo(double minute, double plateau) {
-        double off = medium.celsius(minute) - plateau;
-        double below = minute <= SETTLING_MINUTES ? SAG_CELSIUS : STEADY_CELSIUS;
-        double above = minute <= OVERSHOOT_MINUTES ? OVERSHOOT_CELSIUS : STEADY_CELSIUS;
+    private boolean isSteady(int reading, double off) {
+        double below = minutes[reading] <= SETTLING_MINUTES ? SAG_CELSIUS : STEADY_CELSIUS;
+        double above = minutes[reading] <= OVERSHOOT_MINUTES ? OVERSHOOT_CELSIUS : STEADY_CELSIUS;
         return off >= -below && off <= above;
     }
 
@@ -312,23 +397,18 @@ public final class ProbePlausibility {
      * so far. A medium that never fell would never let the core fall; what falls, falls by the response to d at most, and
      * no body answers faster than the fastest.
      */
-    private Excess fall() {
+    private Excess fall(double[] medium) {
         Segment[] fallen = new Segment[minutes.length];
-        double hottest = Math.max(core.celsius(0), medium.celsius(0));
-        double deepest = hottest - medium.celsius(0);
+        double hottest = Math.max(core.celsius(0), medium[0]);
+        double deepest = hottest - medium[0];
         for (int i = 1; i < minutes.length; i++) {
-            double now = medium.celsius(minutes[i]);
-            hottest = Math.max(hottest, now);
+            hottest = Math.max(hottest, medium[i]);
             double before = deepest;
-            deepest = Math.max(deepest, hottest - now);
+            deepest = Math.max(deepest, hottest - medium[i]);
             fallen[i - 1] = new Segment(minutes[i] - minutes[i - 1], before, deepest, Double.POSITIVE_INFINITY);
         }
         fallen[minutes.length - 1] = Segment.hold(Double.POSITIVE_INFINITY, deepest, Double.POSITIVE_INFINITY);
-        double[] ahead = new double[minutes.length];
-        for (int i = 0; i < ahead.length; i++) {
-            ahead[i] = minutes[i] + intervalMinutes;
-        }
-        double[] allowed = fastestBody().runAt(0, 0, MediumSchedule.of(fallen), ahead);
+        double[] allowed = fastestCore.follow(0, MediumSchedule.of(fallen), oneIntervalAhead());
         double[] excesses = new double[minutes.length];
         double highest = Double.NEGATIVE_INFINITY;
         double largest = Double.NEGATIVE_INFINITY;
@@ -356,29 +436,14 @@ public final class ProbePlausibility {
     }
 
     /** Whether the readings are with the medium within minutes, as no surface of food is. */
-    private boolean keepsWithMedium() {
+    private boolean keepsWithMedium(double[] medium) {
         double until = Math.max(IN_MEDIUM_MINUTES, 3 * intervalMinutes);
         for (int i = 0; i < minutes.length && minutes[i] <= until; i++) {
-            if (Math.abs(medium.celsius(minutes[i]) - core.celsius(i)) <= Math.max(IN_MEDIUM_CELSIUS, threshold)) {
+            if (Math.abs(medium[i] - core.celsius(i)) <= Math.max(IN_MEDIUM_CELSIUS, threshold)) {
                 return true;
             }
         }
         return false;
-    }
-
-    /** Standard deviation of the readings' own scatter, from the median size of their second differences, in °C. */
-    private static double noiseOf(Trace core) {
-        int count = core.size() - 2;
-        if (count < 1) {
-            return 0;
-        }
-        double[] bends = new double[count];
-        for (int i = 0; i < count; i++) {
-            bends[i] = Math.abs(core.celsius(i) - 2 * core.celsius(i + 1) + core.celsius(i + 2));
-        }
-        Arrays.sort(bends);
-        // for Gaussian scatter σ the second difference has σ√6 and a median size of 0.6745 of that
-        return bends[count / 2] / (0.6745 * Math.sqrt(6));
     }
 
     private long[] instants() {

@@ -2,6 +2,7 @@ package org.holdproof.core.heat;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.Function;
@@ -238,12 +239,68 @@ class ProbePlausibilityTest {
         assertThat(finding.fastestPossible().orElseThrow().size()).isEqualTo(MINUTES.length);
     }
 
+    private static Surroundings setPoint(double celsius) {
+        return new Surroundings(
+                SyntheticLog.trace("set point", new double[] {0}, new double[] {celsius}), Optional.empty(), true);
+    }
+
     @Test
     void aDeclaredSetPointStandsInForABathThatWasNotLogged() {
         double[] core = Conduction.of(Piece.of(50, 0.1), MEAT).runAt(0.8, 5, MediumSchedule.held(60, 300), MINUTES);
 
-        assertThat(ProbePlausibility.judge(steady("core", core), 60, ROAST).outcome())
+        assertThat(ProbePlausibility.judge(steady("core", core), setPoint(60), ROAST).outcome())
                 .isEqualTo(Outcome.NEAR_THE_SURFACE);
+    }
+
+    @Test
+    void aCoreAboveTheBoilingPointIsNoneAndTwoStraysCondemnNothing() {
+        double[] core = Conduction.of(Piece.of(50, 0.1), MEAT).runAt(0, 5, MediumSchedule.held(90, 15), MINUTES);
+        core[200] = 127;
+        core[201] = 127;
+        assertThat(ProbePlausibility.judge(steady("core", core), setPoint(110), ROAST).outcome())
+                .isEqualTo(Outcome.POSSIBLE);
+        double[] dry = core.clone();
+        for (int i = 300; i < 310; i++) {
+            dry[i] = 104;
+        }
+        PlausibilityFinding finding = ProbePlausibility.judge(steady("core", dry), setPoint(110), ROAST);
+        assertThat(finding.outcome()).isEqualTo(Outcome.TOO_HOT);
+        assertThat(finding.why()).contains("boiling point");
+    }
+
+    /** A bath that dies: the water cools to the room, and the piece after it, but for the figure of a stuck probe. */
+    @Test
+    void aCoreThatStandsStillWhileItsBathDiesIsNotBelieved() {
+        MediumSchedule dying = MediumSchedule.of(Segment.hold(200, 60, 300), new Segment(60, 60, 22, 300),
+                Segment.hold(400, 22, 300));
+        double[] bath = new double[MINUTES.length];
+        for (int i = 0; i < bath.length; i++) {
+            bath[i] = dying.celsius(MINUTES[i]);
+        }
+        double[] core = Conduction.of(Piece.of(50, 0.1), MEAT).runAt(0, 5, dying, MINUTES);
+        Optional<Trace> around = Optional.of(SyntheticLog.trace("bath", MINUTES, bath));
+        assertThat(ProbePlausibility.judge(steady("core", core), around, ROAST).outcome())
+                .isEqualTo(Outcome.POSSIBLE);
+        for (int i = 190; i < core.length; i++) {
+            core[i] = 59.9 + i % 2 * 0.1;
+        }
+        PlausibilityFinding stuck =
+                ProbePlausibility.judge(SyntheticLog.trace("core", MINUTES, core), around, ROAST);
+        assertThat(stuck.outcome()).isEqualTo(Outcome.STANDS_STILL);
+        assertThat(stuck.atMillis().orElseThrow())
+                .isBetween(SyntheticLog.ZERO + 240 * 60_000L, SyntheticLog.ZERO + 256 * 60_000L);
+    }
+
+    /** 23 per cent, a tenth of thickness, is what the bound leaves over the diffusivity of water. */
+    @Test
+    void noFoodOfTheTablesIsFasterThanTheFastestCore() {
+        double fastest = FastestCore.HIGHEST_DIFFUSIVITY / (FastestCore.THINNER * FastestCore.THINNER);
+        List<Double> published = HeatReference.shipped("thermal-properties.csv").stream()
+                .filter(row -> row.getField("alpha_1e-7_m2_s").matches("[0-9.]+"))
+                .filter(row -> !row.getField("note").startsWith("far above measured meat"))
+                .map(row -> HeatReference.number(row, "alpha_1e-7_m2_s") * 1e-7)
+                .toList();
+        assertThat(published).isNotEmpty().allSatisfy(value -> assertThat(value).isLessThan(fastest));
     }
 
     @Test
@@ -257,7 +314,7 @@ class ProbePlausibilityTest {
         assertThat(started.why()).contains("how they rose was not logged");
         double[] few = {0, 15, 30, 45};
         PlausibilityFinding coarse = ProbePlausibility.judge(
-                SyntheticLog.trace("core", few, new double[] {5, 55, 60, 60}), 60, Piece.of(20, Shape.SLAB));
+                SyntheticLog.trace("core", few, new double[] {5, 55, 60, 60}), setPoint(60), Piece.of(20, Shape.SLAB));
         assertThat(coarse.outcome()).isEqualTo(Outcome.UNDECIDED);
         assertThat(coarse.why()).contains("15.0 min apart");
     }

@@ -1,0 +1,155 @@
+package org.holdproof.core.heat;
+
+import java.util.Arrays;
+import java.util.OptionalLong;
+import org.holdproof.core.log.GapLimit;
+import org.holdproof.core.log.Trace;
+
+/**
+ * Readings held against the most a core can rise or fall from one to the next, whatever has happened to the piece.
+ * Nothing need be known of the medium but how hot and how cold it can have been at most.
+ */
+public final class CoreSteps {
+    /** Ice water: colder air gives its heat off so slowly that no thicker piece falls faster in it. */
+    public static final double COLDEST_CELSIUS = 0;
+
+    /** How long a probe may have been out of the food, in minutes; common practice, no source. */
+    private static final double OUT_MINUTES = 15;
+
+    private static final double LEAST_EXCESS_CELSIUS = 0.5;
+    private static final double NOISE_MULTIPLES = 3.5;
+    private static final int STRAY_READINGS = 2;
+
+    private final Trace core;
+    private final double[] steady;
+    private final double steepestAMinute;
+    private final double intervalMinutes;
+    private final double threshold;
+
+    /**
+     * @param core readings, at least one
+     * @param hottestCelsius the hottest the piece's surface can have been
+     * @param coldestCelsius the coldest it can have been
+     */
+    public CoreSteps(Trace core, Piece piece, double hottestCelsius, double coldestCelsius) {
+        this.core = core;
+        steady = steadied(core);
+        steepestAMinute =
+                new FastestCore(piece).steepestAMinute(Math.max(0, hottestCelsius - Math.min(coldestCelsius, COLDEST_CELSIUS)));
+        intervalMinutes = GapLimit.medianMinutes(core);
+        threshold = Math.max(LEAST_EXCESS_CELSIUS, NOISE_MULTIPLES * ReadingNoise.of(core));
+    }
+
+    /** The most a core of this piece can rise or fall in a minute, in °C. */
+    public double steepestAMinute() {
+        return steepestAMinute;
+    }
+
+    /**
+     * The readings with every one that stands higher than a core can have risen from the readings before it, or can fall
+     * to those after it, lowered to what it can have been.
+     */
+    public Trace credited() {
+        double[] risen = risen();
+        double[] falling = new double[steady.length];
+        for (int i = steady.length - 1; i >= 0; i--) {
+            falling[i] = i == steady.length - 1
+                    ? steady[i]
+                    : Math.min(steady[i], falling[i + 1] + steepestAMinute * core.minutesAfter(i));
+        }
+        double[] credited = new double[steady.length];
+        long[] millis = new long[steady.length];
+        for (int i = 0; i < credited.length; i++) {
+            double most = Math.min(risen[i], falling[i]);
+            millis[i] = core.millis(i);
+            credited[i] = core.celsius(i) > most + threshold ? most : core.celsius(i);
+        }
+        return new Trace(core.channel(), millis, credited);
+    }
+
+    /** The first reading of a rise further than a core can rise, where more readings than a few strays lie beyond it. */
+    public OptionalLong impossibleRise() {
+        double[] risen = risen();
+        return beyond(i -> core.celsius(i) - risen[i]);
+    }
+
+    /**
+     * The first reading of a fall further than a core can fall that the readings do not take back, where more readings
+     * than a few strays lie beyond it. Where the core must be colder than a limit by then, nothing is asked of it.
+     *
+     * @param coldCelsius that limit, in °C
+     */
+    public OptionalLong impossibleFall(double coldCelsius) {
+        double[] after = hottestSoonAfter();
+        double[] fallen = new double[steady.length];
+        for (int i = 0; i < fallen.length; i++) {
+            double here = Math.min(steady[i], after[i]);
+            fallen[i] = i == 0 ? here : Math.max(here, fallen[i - 1] - steepestAMinute * core.minutesAfter(i - 1));
+        }
+        return beyond(i -> fallen[i] > coldCelsius ? fallen[i] - after[i] : 0);
+    }
+
+    private double[] risen() {
+        double[] risen = new double[steady.length];
+        for (int i = 0; i < risen.length; i++) {
+            risen[i] = i == 0
+                    ? steady[i]
+                    : Math.min(steady[i], risen[i - 1] + steepestAMinute * core.minutesAfter(i - 1));
+        }
+        return risen;
+    }
+
+    /** The hottest reading from each on, for as long as a probe may have been out: a core in the cold only falls. */
+    private double[] hottestSoonAfter() {
+        int size = core.size();
+        double[] hottest = new double[size];
+        // the readings that may still be the hottest of some window, the earliest in time on top
+        int[] candidates = new int[size];
+        int bottom = 0;
+        int top = 0;
+        for (int i = size - 1; i >= 0; i--) {
+            while (top > bottom && core.celsius(candidates[top - 1]) <= core.celsius(i)) {
+                top--;
+            }
+            candidates[top++] = i;
+            while (core.millis(candidates[bottom]) - core.millis(i) > OUT_MINUTES * 60_000) {
+                bottom++;
+            }
+            hottest[i] = core.celsius(candidates[bottom]);
+        }
+        return hottest;
+    }
+
+    private OptionalLong beyond(Excess excess) {
+        double grace = threshold + steepestAMinute * intervalMinutes;
+        int count = 0;
+        int first = 0;
+        for (int i = 0; i < steady.length; i++) {
+            if (excess.of(i) > grace) {
+                first = count == 0 ? i : first;
+                count++;
+            }
+        }
+        return count > STRAY_READINGS ? OptionalLong.of(core.millis(first)) : OptionalLong.empty();
+    }
+
+    private interface Excess {
+        double of(int reading);
+    }
+
+    /** The median of each reading and the two on either side, so that two strays move nothing. */
+    private static double[] steadied(Trace core) {
+        double[] steady = new double[core.size()];
+        for (int i = 0; i < steady.length; i++) {
+            int from = Math.max(0, i - STRAY_READINGS);
+            int to = Math.min(steady.length, i + STRAY_READINGS + 1);
+            double[] around = new double[to - from];
+            for (int j = from; j < to; j++) {
+                around[j - from] = core.celsius(j);
+            }
+            Arrays.sort(around);
+            steady[i] = around[(around.length - 1) / 2];
+        }
+        return steady;
+    }
+}
