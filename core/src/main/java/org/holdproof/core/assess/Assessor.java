@@ -8,7 +8,6 @@ import java.util.OptionalDouble;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.course.ColumnMissingException;
-import org.holdproof.core.course.CookMedium;
 import org.holdproof.core.course.CookTimeline;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.course.InstrumentStanding;
@@ -60,8 +59,7 @@ public final class Assessor {
                 new CookTimeline(batch, span),
                 new Wording(authority.units(), batch.kitchen().zone()));
 
-        List<ProbePlaceCheck.Judged> probes =
-                new ProbePlaceCheck(evidence, CookMedium.of(log, batch, evidence.timeline())).judged();
+        ProbePlaceCheck.Findings probes = new ProbePlaceCheck(evidence, log).findings();
         List<Check> checks = checks(evidence, probes);
         List<LethalityMargin> margins = LethalityCheck.choice(authority, batch.product()).stream()
                 .flatMap(choice -> choice.margin().stream())
@@ -82,7 +80,7 @@ public final class Assessor {
     }
 
     /** Every question the batch gives occasion for, in the order a cook happens. */
-    private static List<Check> checks(Evidence evidence, List<ProbePlaceCheck.Judged> probes) {
+    private static List<Check> checks(Evidence evidence, ProbePlaceCheck.Findings probes) {
         AuthorityProfile authority = evidence.authority();
         List<LethalityRow> rows = rows(evidence);
         List<Check> checks = new ArrayList<>(new RecordChecks(evidence).checks());
@@ -102,7 +100,10 @@ public final class Assessor {
         authority.seal().ifPresent(rule -> checks.addAll(new BagChecks(evidence, rule).checks()));
         HoldingChecks holding = new HoldingChecks(evidence);
         checks.addAll(holding.hot());
-        checks.addAll(new CoolingChecks(evidence).checks());
+        new CoolingChecks(evidence)
+                .checks().stream()
+                        .map(check -> ProbePlaceCheck.trustedCooling(check, probes))
+                        .forEach(checks::add);
         checks.addAll(holding.cold());
         new ShelfLifeChecks(evidence).check().ifPresent(checks::add);
         new TimeOnlyCheck(evidence).check().ifPresent(checks::add);
@@ -111,11 +112,7 @@ public final class Assessor {
     }
 
     private static List<Caution> cautions(
-            ProbeLog log,
-            Evidence evidence,
-            RuleLibrary library,
-            List<Check> checks,
-            List<ProbePlaceCheck.Judged> probes) {
+            ProbeLog log, Evidence evidence, RuleLibrary library, List<Check> checks, ProbePlaceCheck.Findings probes) {
         List<Caution> cautions = new ArrayList<>(new RecordChecks(evidence).cautions(log));
         cautions.addAll(ProbePlaceCheck.cautions(probes));
         new InterruptionCheck(evidence).changeOver().ifPresent(cautions::add);

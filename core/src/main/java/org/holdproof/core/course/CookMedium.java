@@ -12,12 +12,12 @@ import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Span;
 
 /**
- * What surrounded the food while it cooked: the smoker's air, then the bath's water, and the bench between them. A stage
+ * What surrounded the food while it was heated: the smoker's air, then the bath's water, and the bench between them. A stage
  * whose medium was not logged is as hot as its set point: that bounds it from above and says nothing of a fall.
  *
- * @param surroundings over all cooking stages; empty where nothing is known of one of them
- * @param bySetPoint cooking stages known by their set point alone
- * @param unknown cooking stages with neither a log nor a set point
+ * @param surroundings over all stages; empty where nothing is known of one of them
+ * @param bySetPoint stages known by their set point alone
+ * @param unknown stages with neither a log nor a set point
  */
 public record CookMedium(Optional<Surroundings> surroundings, List<Stage> bySetPoint, List<Stage> unknown) {
     /** What a piece meets on the bench between smoker and bath, in °C; common practice, no source. */
@@ -28,16 +28,13 @@ public record CookMedium(Optional<Surroundings> surroundings, List<Stage> bySetP
         unknown = List.copyOf(unknown);
     }
 
-    /** The medium over all cooking stages. */
-    public static CookMedium of(ProbeLog log, BatchRecord batch, CookTimeline timeline) {
-        Readings medium = new Readings(log.rows() + 4 * batch.stages().size());
+    /** The medium over cooking stages that follow each other. */
+    public static CookMedium of(ProbeLog log, BatchRecord batch, CookTimeline timeline, List<Stage> stages) {
+        Readings medium = new Readings(log.rows() + 4 * stages.size());
         List<Stage> bySetPoint = new ArrayList<>();
         List<Stage> unknown = new ArrayList<>();
         boolean inWater = true;
-        for (Stage stage : batch.stages()) {
-            if (!stage.kind().isCook()) {
-                continue;
-            }
+        for (Stage stage : stages) {
             Optional<Trace> logged = logged(log, batch, stage, timeline.span(stage));
             if (logged.isPresent()) {
                 medium.add(logged.get());

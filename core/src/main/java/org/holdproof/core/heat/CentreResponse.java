@@ -89,8 +89,8 @@ final class CentreResponse {
             }
             run.advance(medium, segment, clock, atMinutes[i]);
             clock = atMinutes[i];
-            double celsius = leftWeight * medium.celsius(segment, clock)
-                    - leftLag * medium.slope(segment) / fourierAMinute;
+            double celsius =
+                    leftWeight * medium.celsius(segment, clock) - leftLag * medium.slope(segment) / fourierAMinute;
             for (int n = 0; n < modes; n++) {
                 celsius += weight[n] * run.celsius[n];
             }

@@ -1,6 +1,5 @@
 package org.holdproof.core.heat;
 
-import java.util.Arrays;
 import java.util.OptionalLong;
 import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.Trace;
@@ -33,16 +32,11 @@ public final class CoreSteps {
      */
     public CoreSteps(Trace core, Piece piece, double hottestCelsius, double coldestCelsius) {
         this.core = core;
-        steady = steadied(core);
-        steepestAMinute =
-                new FastestCore(piece).steepestAMinute(Math.max(0, hottestCelsius - Math.min(coldestCelsius, COLDEST_CELSIUS)));
+        steady = Steadied.of(core, STRAY_READINGS);
+        steepestAMinute = new FastestCore(piece)
+                .steepestAMinute(Math.max(0, hottestCelsius - Math.min(coldestCelsius, COLDEST_CELSIUS)));
         intervalMinutes = GapLimit.medianMinutes(core);
         threshold = Math.max(LEAST_EXCESS_CELSIUS, NOISE_MULTIPLES * ReadingNoise.of(core));
-    }
-
-    /** The most a core of this piece can rise or fall in a minute, in °C. */
-    public double steepestAMinute() {
-        return steepestAMinute;
     }
 
     /**
@@ -92,9 +86,8 @@ public final class CoreSteps {
     private double[] risen() {
         double[] risen = new double[steady.length];
         for (int i = 0; i < risen.length; i++) {
-            risen[i] = i == 0
-                    ? steady[i]
-                    : Math.min(steady[i], risen[i - 1] + steepestAMinute * core.minutesAfter(i - 1));
+            risen[i] =
+                    i == 0 ? steady[i] : Math.min(steady[i], risen[i - 1] + steepestAMinute * core.minutesAfter(i - 1));
         }
         return risen;
     }
@@ -135,21 +128,5 @@ public final class CoreSteps {
 
     private interface Excess {
         double of(int reading);
-    }
-
-    /** The median of each reading and the two on either side, so that two strays move nothing. */
-    private static double[] steadied(Trace core) {
-        double[] steady = new double[core.size()];
-        for (int i = 0; i < steady.length; i++) {
-            int from = Math.max(0, i - STRAY_READINGS);
-            int to = Math.min(steady.length, i + STRAY_READINGS + 1);
-            double[] around = new double[to - from];
-            for (int j = from; j < to; j++) {
-                around[j - from] = core.celsius(j);
-            }
-            Arrays.sort(around);
-            steady[i] = around[(around.length - 1) / 2];
-        }
-        return steady;
     }
 }

@@ -67,7 +67,22 @@ public record PlausibilityFinding(
         }
     }
 
-    static PlausibilityFinding undecided(String why) {
+    /** The same figures with another outcome, and the reading that shows it. */
+    public PlausibilityFinding saying(Outcome other, String otherWhy, long otherMillis) {
+        return new PlausibilityFinding(
+                other,
+                otherWhy,
+                excessCelsius,
+                thresholdCelsius,
+                lag,
+                fallCelsius,
+                noiseCelsius,
+                OptionalLong.of(otherMillis),
+                Optional.empty());
+    }
+
+    /** No answer, with the reason in words. */
+    public static PlausibilityFinding undecided(String why) {
         return new PlausibilityFinding(
                 Outcome.UNDECIDED,
                 why,

@@ -141,8 +141,7 @@ public final class ProbePlausibility {
     }
 
     private MediumSchedule schedule(Trace medium) {
-        return MediumSchedule.logged(
-                Thinned.to(medium, MOST_READINGS), core.firstMillis(), Double.POSITIVE_INFINITY);
+        return MediumSchedule.logged(Thinned.to(medium, MOST_READINGS), core.firstMillis(), Double.POSITIVE_INFINITY);
     }
 
     private PlausibilityFinding judge() {
@@ -410,11 +409,12 @@ public final class ProbePlausibility {
         fallen[minutes.length - 1] = Segment.hold(Double.POSITIVE_INFINITY, deepest, Double.POSITIVE_INFINITY);
         double[] allowed = fastestCore.follow(0, MediumSchedule.of(fallen), oneIntervalAhead());
         double[] excesses = new double[minutes.length];
+        double[] steady = Steadied.of(core, STRAY_READINGS);
         double highest = Double.NEGATIVE_INFINITY;
         double largest = Double.NEGATIVE_INFINITY;
         int worst = 0;
         for (int i = 0; i < minutes.length; i++) {
-            highest = Math.max(highest, steadied(i));
+            highest = Math.max(highest, steady[i]);
             excesses[i] = highest - core.celsius(i) - allowed[i];
             if (excesses[i] > largest) {
                 largest = excesses[i];
@@ -422,17 +422,6 @@ public final class ProbePlausibility {
             }
         }
         return Excess.thirdLargest(excesses, minutes.length, worst);
-    }
-
-    /** The middle one of a reading and its two neighbours, so that one high reading sets no mark. */
-    private double steadied(int i) {
-        if (i == 0 || i == minutes.length - 1) {
-            return Double.NEGATIVE_INFINITY;
-        }
-        double before = core.celsius(i - 1);
-        double here = core.celsius(i);
-        double after = core.celsius(i + 1);
-        return Math.max(Math.min(before, here), Math.min(Math.max(before, here), after));
     }
 
     /** Whether the readings are with the medium within minutes, as no surface of food is. */

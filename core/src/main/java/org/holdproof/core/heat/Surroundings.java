@@ -1,6 +1,5 @@
 package org.holdproof.core.heat;
 
-import java.util.Arrays;
 import java.util.Optional;
 import org.holdproof.core.log.Trace;
 
@@ -37,17 +36,7 @@ public record Surroundings(Trace hottestSoFar, Optional<Trace> logged, boolean i
     }
 
     /** The hottest it ever was, in °C. */
-    double hottest() {
+    public double hottest() {
         return hottestSoFar.celsius(hottestSoFar.size() - 1);
-    }
-
-    /** The coldest it was logged, in °C; the hottest where it was not. */
-    double coldest() {
-        return logged.map(trace -> {
-                    double[] celsius = new double[trace.size()];
-                    Arrays.setAll(celsius, trace::celsius);
-                    return Arrays.stream(celsius).min().orElseThrow();
-                })
-                .orElse(hottest());
     }
 }

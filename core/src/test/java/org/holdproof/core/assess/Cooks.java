@@ -32,6 +32,15 @@ public final class Cooks {
     private Cooks() {}
 
     static Product product(Species species, Form form) {
+        return product(species, form, 60);
+    }
+
+    /** An intact slab of beef. */
+    public static Product beef(double thicknessMillimetres) {
+        return product(Species.BEEF, Form.INTACT, thicknessMillimetres);
+    }
+
+    private static Product product(Species species, Form form, double thicknessMillimetres) {
         return new Product(
                 "test piece",
                 species,
@@ -39,7 +48,7 @@ public final class Cooks {
                 form,
                 OptionalDouble.empty(),
                 Shape.SLAB,
-                OptionalDouble.of(60),
+                OptionalDouble.of(thicknessMillimetres),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty());

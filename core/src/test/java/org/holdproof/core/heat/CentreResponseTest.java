@@ -21,8 +21,8 @@ class CentreResponseTest {
     @CsvSource({"0, 1.2732395447, 1.5707963268", "1, 1.6019746970, 2.4048255577", "2, 2, 3.1415926536"})
     void theLastModeLeftIsTheTabulatedOne(double shapeFactor, double weight, double zero) {
         double[] at = {100, 150};
-        double[] left = CentreResponse.of(shapeFactor)
-                .follow(0, MediumSchedule.held(1, Double.POSITIVE_INFINITY), 0.01, at);
+        double[] left =
+                CentreResponse.of(shapeFactor).follow(0, MediumSchedule.held(1, Double.POSITIVE_INFINITY), 0.01, at);
 
         for (int i = 0; i < at.length; i++) {
             assertThat(1 - left[i]).isCloseTo(weight * Math.exp(-zero * zero * 0.01 * at[i]), within(1e-9));
@@ -89,7 +89,9 @@ class CentreResponseTest {
         double[] modes = CentreResponse.of(shapeFactor).follow(5, schedule, 1.6e-7 * 60 / (half * half), at);
 
         for (int i = 0; i < at.length; i++) {
-            assertThat(modes[i]).as("minute %s", at[i]).isCloseTo(march[i], within(Conduction.DEFAULT_TOLERANCE_CELSIUS));
+            assertThat(modes[i])
+                    .as("minute %s", at[i])
+                    .isCloseTo(march[i], within(Conduction.DEFAULT_TOLERANCE_CELSIUS));
         }
     }
 }

@@ -248,7 +248,8 @@ class ProbePlausibilityTest {
     void aDeclaredSetPointStandsInForABathThatWasNotLogged() {
         double[] core = Conduction.of(Piece.of(50, 0.1), MEAT).runAt(0.8, 5, MediumSchedule.held(60, 300), MINUTES);
 
-        assertThat(ProbePlausibility.judge(steady("core", core), setPoint(60), ROAST).outcome())
+        assertThat(ProbePlausibility.judge(steady("core", core), setPoint(60), ROAST)
+                        .outcome())
                 .isEqualTo(Outcome.NEAR_THE_SURFACE);
     }
 
@@ -257,7 +258,8 @@ class ProbePlausibilityTest {
         double[] core = Conduction.of(Piece.of(50, 0.1), MEAT).runAt(0, 5, MediumSchedule.held(90, 15), MINUTES);
         core[200] = 127;
         core[201] = 127;
-        assertThat(ProbePlausibility.judge(steady("core", core), setPoint(110), ROAST).outcome())
+        assertThat(ProbePlausibility.judge(steady("core", core), setPoint(110), ROAST)
+                        .outcome())
                 .isEqualTo(Outcome.POSSIBLE);
         double[] dry = core.clone();
         for (int i = 300; i < 310; i++) {
@@ -271,8 +273,8 @@ class ProbePlausibilityTest {
     /** A bath that dies: the water cools to the room, and the piece after it, but for the figure of a stuck probe. */
     @Test
     void aCoreThatStandsStillWhileItsBathDiesIsNotBelieved() {
-        MediumSchedule dying = MediumSchedule.of(Segment.hold(200, 60, 300), new Segment(60, 60, 22, 300),
-                Segment.hold(400, 22, 300));
+        MediumSchedule dying =
+                MediumSchedule.of(Segment.hold(200, 60, 300), new Segment(60, 60, 22, 300), Segment.hold(400, 22, 300));
         double[] bath = new double[MINUTES.length];
         for (int i = 0; i < bath.length; i++) {
             bath[i] = dying.celsius(MINUTES[i]);
@@ -284,8 +286,7 @@ class ProbePlausibilityTest {
         for (int i = 190; i < core.length; i++) {
             core[i] = 59.9 + i % 2 * 0.1;
         }
-        PlausibilityFinding stuck =
-                ProbePlausibility.judge(SyntheticLog.trace("core", MINUTES, core), around, ROAST);
+        PlausibilityFinding stuck = ProbePlausibility.judge(SyntheticLog.trace("core", MINUTES, core), around, ROAST);
         assertThat(stuck.outcome()).isEqualTo(Outcome.STANDS_STILL);
         assertThat(stuck.atMillis().orElseThrow())
                 .isBetween(SyntheticLog.ZERO + 240 * 60_000L, SyntheticLog.ZERO + 256 * 60_000L);

@@ -27,8 +27,16 @@ import org.holdproof.core.verdict.Assessment;
  * @param rows minute, then a reading in °C of each probe, then one of what heats or chills it where that is logged
  */
 record GrowingCook(
-        List<double[]> rows, boolean mediumLogged, String authority, double toleranceCelsius, List<Stage> stages) {
+        List<double[]> rows,
+        boolean mediumLogged,
+        String authority,
+        double toleranceCelsius,
+        double thicknessMillimetres,
+        List<Stage> stages) {
     static final RuleLibrary LIBRARY = RuleLibrary.builtIn();
+
+    /** So thin that its core may follow any of the straight lines. */
+    private static final double THIN_MILLIMETRES = 12;
 
     GrowingCook {
         rows = List.copyOf(rows);
@@ -49,6 +57,12 @@ record GrowingCook(
         }
         rows.add(new double[] {corners[corners.length - 2], corners[corners.length - 1]});
         return new GrowingCook(rows, false, authority, toleranceCelsius, stages);
+    }
+
+    /** As a thin piece's. */
+    GrowingCook(
+            List<double[]> rows, boolean mediumLogged, String authority, double toleranceCelsius, List<Stage> stages) {
+        this(rows, mediumLogged, authority, toleranceCelsius, THIN_MILLIMETRES, stages);
     }
 
     int probes() {
@@ -78,7 +92,7 @@ record GrowingCook(
     }
 
     BatchRecord record() {
-        BatchRecord batch = Cooks.batch(authority, Cooks.BRISKET, stages.toArray(Stage[]::new));
+        BatchRecord batch = Cooks.batch(authority, Cooks.beef(thicknessMillimetres), stages.toArray(Stage[]::new));
         List<String> core = new ArrayList<>();
         for (int p = 0; p < probes(); p++) {
             core.add("P" + p);
