@@ -17,6 +17,8 @@ final class ExitCode {
     static final int UNREADABLE = 65;
     /** A fault of the program itself, or of the disk under it. */
     static final int INTERNAL = 70;
+    /** The launcher takes this off again: a Java that could not start ends with 1, and 1 is a verdict. */
+    static final int LAUNCHED = 100;
 
     private ExitCode() {}
 

@@ -44,7 +44,8 @@ public final class Holdproof implements Runnable {
 
     /** Runs one command and ends the process with its exit code. */
     public static void main(String[] arguments) {
-        System.exit(run(arguments));
+        int launched = Boolean.getBoolean("holdproof.launched") ? ExitCode.LAUNCHED : 0;
+        System.exit(launched + run(arguments));
     }
 
     /** Runs one command on the terminal this process was started from, and gives its exit code. */

@@ -25,7 +25,7 @@ class LauncherTest {
             """
             #!/bin/sh
             for argument in "$@"; do printf '<%s>\\n' "$argument"; done
-            exit 2
+            exit 102
             """;
     private static final String MAVEN =
             """
@@ -54,7 +54,7 @@ class LauncherTest {
             Files.writeString(house.resolve(file), "source");
         }
         tools = Files.createDirectories(temporary.resolve("all tools/bin"));
-        for (String tool : List.of("find", "head", "tail", "sed", "readlink", "mkdir", "rm", "cat")) {
+        for (String tool : List.of("find", "head", "tail", "sed", "readlink", "mkdir", "rm", "cat", "sleep")) {
             tool(tool, "#!/bin/sh\nPATH=/usr/bin:/bin exec " + tool + " \"$@\"\n");
         }
         tool("java", JAVA);
@@ -139,6 +139,100 @@ class LauncherTest {
         assertThat(outcome.exitCode()).isEqualTo(70);
         assertThat(outcome.err()).contains("the build failed").contains("[ERROR] the reason");
         assertThat(outcome.out()).isEmpty();
+    }
+
+    @Test
+    void aJavaThatDoesNotStartIsNoVerdict() throws Exception {
+        for (int code : new int[] {0, 1, 2, 134, 137}) {
+            tool("java", "#!/bin/sh\nexit " + code + "\n");
+            Outcome outcome = start(temporary, house.resolve("cli/holdproof"), "verify");
+            assertThat(outcome.exitCode()).as("Java ended with %d", code).isEqualTo(70);
+            assertThat(outcome.err()).contains("Java did not start, or broke off");
+        }
+        for (int code : new int[] {0, 1, 2, 64, 65, 70}) {
+            tool("java", "#!/bin/sh\nexit " + (100 + code) + "\n");
+            assertThat(start(temporary, house.resolve("cli/holdproof"), "verify")
+                            .exitCode())
+                    .isEqualTo(code);
+        }
+    }
+
+    @Test
+    void aSignalReachesJava() throws Exception {
+        start(temporary, house.resolve("cli/holdproof"));
+        tool(
+                "java",
+                "#!/bin/sh\ntrap 'echo told; exit 143' TERM\necho ready > \"$0.ready\"\nwhile :; do sleep 0.05; done\n");
+        Path out = temporary.resolve("signalled");
+        ProcessBuilder builder = new ProcessBuilder(
+                        house.resolve("cli/holdproof").toString(), "status")
+                .redirectOutput(out.toFile())
+                .redirectErrorStream(true);
+        builder.environment().clear();
+        builder.environment().put("PATH", tools.toString());
+        Process launched = builder.start();
+        Path ready = tools.resolve("java.ready");
+        while (!Files.exists(ready) && launched.isAlive()) {
+            Thread.sleep(20);
+        }
+        launched.destroy();
+        assertThat(launched.waitFor()).isEqualTo(143);
+        assertThat(out).content().contains("told");
+    }
+
+    @Test
+    void handsStandardInputOver() throws Exception {
+        tool("java", "#!/bin/sh\ncat\nexit 100\n");
+        Path in = Files.writeString(temporary.resolve("in"), "a log\n");
+        ProcessBuilder builder = new ProcessBuilder(
+                        house.resolve("cli/holdproof").toString(), "verify")
+                .redirectInput(in.toFile())
+                .redirectError(ProcessBuilder.Redirect.DISCARD);
+        builder.environment().clear();
+        builder.environment().put("PATH", tools.toString());
+        Process launched = builder.start();
+        assertThat(new String(launched.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
+                .isEqualTo("a log\n");
+        assertThat(launched.waitFor()).isZero();
+    }
+
+    @Test
+    void twoFirstUsesBuildOnce() throws Exception {
+        tool("mvn", "#!/bin/sh\nsleep 1\n" + MAVEN.substring("#!/bin/sh\n".length()));
+        List<Process> both = new ArrayList<>();
+        for (int i = 0; i < 2; i++) {
+            ProcessBuilder builder = new ProcessBuilder(
+                            house.resolve("cli/holdproof").toString())
+                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                    .redirectError(temporary.resolve("err" + i).toFile());
+            builder.environment().clear();
+            builder.environment().put("PATH", tools.toString());
+            both.add(builder.start());
+        }
+        for (Process one : both) {
+            assertThat(one.waitFor()).isEqualTo(2);
+        }
+        assertThat(runs()).isEqualTo(1);
+        assertThat(house.resolve("cli/target/build.lock")).doesNotExist();
+    }
+
+    @Test
+    void aLockWhoseOwnerIsGoneHoldsNobodyUp() throws Exception {
+        Path lock = Files.createDirectories(house.resolve("cli/target/build.lock"));
+        Process gone = new ProcessBuilder("true").start();
+        gone.waitFor();
+        Files.writeString(lock.resolve("owner"), gone.pid() + "\n");
+
+        assertThat(start(temporary, house.resolve("cli/holdproof")).exitCode()).isEqualTo(2);
+    }
+
+    @Test
+    void refusesToBeSourced() throws Exception {
+        Path script = Files.writeString(
+                temporary.resolve("sourcing"), ". '" + house.resolve("cli/holdproof") + "'; echo still here\n");
+        Outcome outcome = start(temporary, Path.of("/bin/bash"), script.toString());
+        assertThat(outcome.out()).isEqualTo("still here\n");
+        assertThat(outcome.err()).contains("do not source it");
     }
 
     private void java(String version) throws IOException {
