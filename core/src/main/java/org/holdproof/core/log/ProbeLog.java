@@ -1,7 +1,10 @@
 package org.holdproof.core.log;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.core.quantity.TemperatureUnit;
 
 /**
  * A log as read: one row an instant, strictly increasing, one column a channel. A missing reading is not a number,
@@ -99,5 +102,101 @@ public final class ProbeLog {
             }
         }
         return new Trace(channels.get(channel).name(), millis, readings);
+    }
+
+    /**
+     * Begins a log made in memory: by a device, a page, a test.
+     *
+     * @param fileName the name messages and reports print
+     */
+    public static Builder named(String fileName) {
+        return new Builder(fileName);
+    }
+
+    /** Puts a log together from readings in memory. Not for use by several threads. */
+    public static final class Builder {
+        private final String fileName;
+        private final List<Channel> channels = new ArrayList<>();
+        private final List<LogFault> faults = new ArrayList<>();
+        private long[][] epochMillis = new long[0][];
+        private int[][] lines = new int[0][];
+        private double[][][] celsius = new double[0][][];
+        private int rows;
+
+        private Builder(String fileName) {
+            this.fileName = fileName;
+        }
+
+        /**
+         * Adds a channel; all of them before the first row.
+         *
+         * @throws IllegalStateException after the first row
+         */
+        public Builder channel(String name, TemperatureUnit unit) {
+            if (rows > 0) {
+                throw new IllegalStateException("a channel after the first row");
+            }
+            channels.add(new Channel(name, channels.size() + 2, unit));
+            celsius = new double[channels.size()][0][];
+            return this;
+        }
+
+        /** Adds a row numbered as in a file whose first line is a heading; as {@link #row(long, int, double...)}. */
+        public Builder row(long millis, double... readings) {
+            return row(millis, rows + 2, readings);
+        }
+
+        /**
+         * Adds a row.
+         *
+         * @param millis its instant, in milliseconds since 1970-01-01T00:00Z, after the row before
+         * @param line the line to name in messages
+         * @param readings one a channel, in °C, NaN where it is missing
+         * @throws IllegalArgumentException if the instant does not follow, the readings are not one a channel, or one is
+         *     infinite
+         */
+        public Builder row(long millis, int line, double... readings) {
+            if (readings.length != channels.size()) {
+                throw new IllegalArgumentException(readings.length + " readings for " + channels.size() + " channels");
+            }
+            if (rows > 0 && millis <= epochMillis[(rows - 1) >> CHUNK_BITS][(rows - 1) & MASK]) {
+                throw new IllegalArgumentException("row " + rows + " does not follow the one before");
+            }
+            int chunk = rows >> CHUNK_BITS;
+            if ((rows & MASK) == 0) {
+                epochMillis = Arrays.copyOf(epochMillis, chunk + 1);
+                epochMillis[chunk] = new long[CHUNK];
+                lines = Arrays.copyOf(lines, chunk + 1);
+                lines[chunk] = new int[CHUNK];
+                for (int channel = 0; channel < celsius.length; channel++) {
+                    celsius[channel] = Arrays.copyOf(celsius[channel], chunk + 1);
+                    celsius[channel][chunk] = new double[CHUNK];
+                }
+            }
+            epochMillis[chunk][rows & MASK] = millis;
+            lines[chunk][rows & MASK] = line;
+            for (int channel = 0; channel < readings.length; channel++) {
+                if (Double.isInfinite(readings[channel])) {
+                    throw new IllegalArgumentException("reading " + readings[channel]);
+                }
+                celsius[channel][chunk][rows & MASK] = readings[channel];
+            }
+            rows++;
+            return this;
+        }
+
+        /** Adds what is known to be wrong with it. */
+        public Builder faults(List<LogFault> known) {
+            faults.addAll(known);
+            return this;
+        }
+
+        /** @throws IllegalStateException if there is no channel or no row */
+        public ProbeLog build() {
+            if (channels.isEmpty() || rows == 0) {
+                throw new IllegalStateException("a log without a channel or a row");
+            }
+            return new ProbeLog(fileName, channels, rows, epochMillis, lines, celsius, faults);
+        }
     }
 }

@@ -10,8 +10,12 @@ public final class Trace {
     private final String channel;
     private final long[] epochMillis;
     private final double[] celsius;
+    /** One a reading, or one for all. */
+    private final double[] toleranceCelsius;
 
     /**
+     * Readings whose tolerance is not known to the trace: it counts as 0.
+     *
      * @param channel the channel's name
      * @param epochMillis instants, strictly increasing
      * @param celsius readings in °C, finite, one an instant
@@ -19,6 +23,35 @@ public final class Trace {
      *     is not finite
      */
     public Trace(String channel, long[] epochMillis, double[] celsius) {
+        this(channel, epochMillis, celsius, 0);
+    }
+
+    /**
+     * @param channel the channel's name
+     * @param epochMillis instants, strictly increasing
+     * @param celsius readings in °C, finite, one an instant
+     * @param toleranceCelsius how far each may lie from the truth, in °C, not negative
+     * @throws IllegalArgumentException as the other constructor
+     */
+    public Trace(String channel, long[] epochMillis, double[] celsius, double toleranceCelsius) {
+        this(channel, epochMillis, celsius, new double[] {toleranceCelsius});
+    }
+
+    /**
+     * Readings of several instruments.
+     *
+     * @param toleranceCelsius how far each reading may lie from the truth, in °C, not negative, one an instant
+     * @throws IllegalArgumentException as the other constructors
+     */
+    public static Trace ofInstruments(
+            String channel, long[] epochMillis, double[] celsius, double[] toleranceCelsius) {
+        if (toleranceCelsius.length != celsius.length) {
+            throw new IllegalArgumentException(celsius.length + " readings but " + toleranceCelsius.length + " tolerances");
+        }
+        return new Trace(channel, epochMillis, celsius, toleranceCelsius.length == 0 ? new double[1] : toleranceCelsius);
+    }
+
+    private Trace(String channel, long[] epochMillis, double[] celsius, double[] toleranceCelsius) {
         if (epochMillis.length != celsius.length) {
             throw new IllegalArgumentException(epochMillis.length + " instants but " + celsius.length + " readings");
         }
@@ -33,6 +66,12 @@ public final class Trace {
         this.channel = channel;
         this.epochMillis = epochMillis.clone();
         this.celsius = celsius.clone();
+        this.toleranceCelsius = toleranceCelsius.clone();
+        for (double tolerance : toleranceCelsius) {
+            if (!(tolerance >= 0) || Double.isInfinite(tolerance)) {
+                throw new IllegalArgumentException("tolerance " + tolerance);
+            }
+        }
     }
 
     public String channel() {
@@ -57,6 +96,20 @@ public final class Trace {
         return celsius[i];
     }
 
+    /** How far reading {@code i} may lie from the truth either way, in °C. */
+    public double toleranceCelsius(int i) {
+        return toleranceCelsius[toleranceCelsius.length == 1 ? 0 : i];
+    }
+
+    /** How far any of the readings may lie from the truth either way, in °C. */
+    public double toleranceCelsius() {
+        double widest = 0;
+        for (double tolerance : toleranceCelsius) {
+            widest = Math.max(widest, tolerance);
+        }
+        return widest;
+    }
+
     public long firstMillis() {
         return epochMillis[0];
     }
@@ -79,7 +132,11 @@ public final class Trace {
         if (end <= first) {
             return new Trace(channel, new long[0], new double[0]);
         }
-        return new Trace(channel, Arrays.copyOfRange(epochMillis, first, end), Arrays.copyOfRange(celsius, first, end));
+        return new Trace(
+                channel,
+                Arrays.copyOfRange(epochMillis, first, end),
+                Arrays.copyOfRange(celsius, first, end),
+                toleranceCelsius.length == 1 ? toleranceCelsius : Arrays.copyOfRange(toleranceCelsius, first, end));
     }
 
     /** The same readings with an instrument's known error added, in °C. */
@@ -88,6 +145,6 @@ public final class Trace {
         for (int i = 0; i < celsius.length; i++) {
             corrected[i] = celsius[i] + addCelsius;
         }
-        return new Trace(channel, epochMillis, corrected);
+        return new Trace(channel, epochMillis, corrected, toleranceCelsius);
     }
 }
