@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.course.ColumnMissingException;
+import org.holdproof.core.course.CookLogs;
 import org.holdproof.core.course.CookTimeline;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.course.InstrumentStanding;
@@ -24,6 +25,7 @@ import org.holdproof.core.rules.ThermalDeath;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Check;
+import org.holdproof.core.verdict.ClockRange;
 import org.holdproof.core.verdict.Curve;
 import org.holdproof.core.verdict.LethalityMargin;
 import org.holdproof.core.verdict.RecordFacts;
@@ -45,17 +47,37 @@ public final class Assessor {
      */
     public static Assessment assess(ProbeLog log, BatchRecord batch, AuthorityProfile authority, RuleLibrary library)
             throws ColumnMissingException {
-        InstrumentStanding standing = InstrumentStanding.of(batch.instrument());
-        List<Trace> core = new ArrayList<>();
-        for (int channel : coreChannels(log, batch)) {
-            core.add(log.trace(channel).corrected(standing.correctionCelsius()));
+        return assess(CookLogs.of(batch, List.of(log)), authority, library);
+    }
+
+    /**
+     * Puts every question the batch gives occasion for to its logs; where their clocks may be off, for every way they may
+     * be.
+     *
+     * @param library the tables the profile comes from
+     * @throws ColumnMissingException if the record names a core column a log does not have
+     */
+    public static Assessment assess(CookLogs logs, AuthorityProfile authority, RuleLibrary library)
+            throws ColumnMissingException {
+        Assessment said = onTheseClocks(logs, authority, library);
+        List<Assessment> corners = new ArrayList<>();
+        for (CookLogs corner : logs.clockCorners()) {
+            corners.add(onTheseClocks(corner, authority, library));
         }
+        return corners.isEmpty() ? said : ClockRange.over(said, corners);
+    }
+
+    private static Assessment onTheseClocks(CookLogs logs, AuthorityProfile authority, RuleLibrary library) {
+        BatchRecord batch = logs.batch();
+        ProbeLog log = logs.joined();
+        InstrumentStanding standing = InstrumentStanding.of(batch.instrument());
+        List<Trace> core = logs.core();
         Span span = new Span(log.millis(0), log.millis(log.rows() - 1));
         Evidence evidence = new Evidence(
                 batch,
                 authority,
                 core,
-                batch.instrument().toleranceCelsius(),
+                core.stream().mapToDouble(Trace::toleranceCelsius).max().orElse(0),
                 new CookTimeline(batch, span),
                 new Wording(authority.units(), batch.kitchen().zone()));
 
@@ -72,7 +94,7 @@ public final class Assessor {
                 library.edition(),
                 span,
                 checks,
-                cautions(log, evidence, library, checks, probes),
+                cautions(logs, log, evidence, library, checks, probes),
                 margins.stream().findFirst().map(found -> curve(evidence, found)),
                 margins,
                 ProbePlaceCheck.curve(probes),
@@ -112,8 +134,16 @@ public final class Assessor {
     }
 
     private static List<Caution> cautions(
-            ProbeLog log, Evidence evidence, RuleLibrary library, List<Check> checks, ProbePlaceCheck.Findings probes) {
+            CookLogs logs,
+            ProbeLog log,
+            Evidence evidence,
+            RuleLibrary library,
+            List<Check> checks,
+            ProbePlaceCheck.Findings probes) {
         List<Caution> cautions = new ArrayList<>(new RecordChecks(evidence).cautions(log));
+        logs.disagreements().stream()
+                .map(found -> disagreement(found, evidence.wording()))
+                .forEach(cautions::add);
         cautions.addAll(ProbePlaceCheck.cautions(probes));
         new InterruptionCheck(evidence).changeOver().ifPresent(cautions::add);
         HumidityCheck.dried(evidence).ifPresent(cautions::add);
@@ -123,18 +153,14 @@ public final class Assessor {
         return cautions;
     }
 
-    private static List<Integer> coreChannels(ProbeLog log, BatchRecord batch) throws ColumnMissingException {
-        List<Integer> channels = new ArrayList<>();
-        for (String name : batch.columns().core()) {
-            channels.add(log.channelNamed(name)
-                    .orElseThrow(() -> new ColumnMissingException(
-                            log.fileName(),
-                            name,
-                            log.channels().stream()
-                                    .map(channel -> channel.name())
-                                    .toList())));
-        }
-        return channels;
+    private static Caution disagreement(CookLogs.Disagreement found, Wording wording) {
+        return new Caution(
+                "instruments-disagree",
+                found.first() + " and " + found.second() + " differ by "
+                        + wording.difference(found.differenceCelsius()) + " at " + found.probe() + " ("
+                        + wording.clock(found.millis()) + "), more than their tolerances together, "
+                        + wording.difference(found.toleranceCelsius())
+                        + ": one of them is wrong, or they did not sit in one place. Check both before the next cook.");
     }
 
     /** The rows that can make a cook lethal for this food. */

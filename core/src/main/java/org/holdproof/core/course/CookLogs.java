@@ -48,13 +48,16 @@ public final class CookLogs {
         return of(
                 batch,
                 logs,
-                batch.logs().stream().map(source -> -source.clock().aheadMillis()).toList());
+                batch.logs().stream()
+                        .map(source -> -source.clock().aheadMillis())
+                        .toList());
     }
 
     private static CookLogs of(BatchRecord batch, List<ProbeLog> logs, List<Long> shiftMillis)
             throws ColumnMissingException {
         if (logs.size() != batch.logs().size()) {
-            throw new IllegalArgumentException(logs.size() + " logs for a record of " + batch.logs().size());
+            throw new IllegalArgumentException(
+                    logs.size() + " logs for a record of " + batch.logs().size());
         }
         CookLogs cook = new CookLogs(batch, logs, shiftMillis);
         cook.collect();
@@ -173,7 +176,8 @@ public final class CookLogs {
             tolerance[i] = source(all[i].log()).instrument().toleranceCelsius();
         }
         return batch.instruments().size() == 1
-                ? new Trace(probe.name(), millis, celsius, source(0).instrument().toleranceCelsius())
+                ? new Trace(
+                        probe.name(), millis, celsius, source(0).instrument().toleranceCelsius())
                 : Trace.ofInstruments(probe.name(), millis, celsius, tolerance);
     }
 
@@ -290,7 +294,8 @@ public final class CookLogs {
         LogSource other = source(second[0].log());
         double correction = InstrumentStanding.of(one.instrument()).correctionCelsius()
                 - InstrumentStanding.of(other.instrument()).correctionCelsius();
-        double tolerance = one.instrument().toleranceCelsius() + other.instrument().toleranceCelsius();
+        double tolerance =
+                one.instrument().toleranceCelsius() + other.instrument().toleranceCelsius();
         double worst = 0;
         long at = 0;
         int j = 0;

@@ -43,12 +43,13 @@ public final class Trace {
      * @param toleranceCelsius how far each reading may lie from the truth, in °C, not negative, one an instant
      * @throws IllegalArgumentException as the other constructors
      */
-    public static Trace ofInstruments(
-            String channel, long[] epochMillis, double[] celsius, double[] toleranceCelsius) {
+    public static Trace ofInstruments(String channel, long[] epochMillis, double[] celsius, double[] toleranceCelsius) {
         if (toleranceCelsius.length != celsius.length) {
-            throw new IllegalArgumentException(celsius.length + " readings but " + toleranceCelsius.length + " tolerances");
+            throw new IllegalArgumentException(
+                    celsius.length + " readings but " + toleranceCelsius.length + " tolerances");
         }
-        return new Trace(channel, epochMillis, celsius, toleranceCelsius.length == 0 ? new double[1] : toleranceCelsius);
+        return new Trace(
+                channel, epochMillis, celsius, toleranceCelsius.length == 0 ? new double[1] : toleranceCelsius);
     }
 
     private Trace(String channel, long[] epochMillis, double[] celsius, double[] toleranceCelsius) {

@@ -24,6 +24,7 @@ import org.holdproof.core.assess.ShelfLifeChecks;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.ColumnMissingException;
+import org.holdproof.core.course.CookLogs;
 import org.holdproof.core.course.CookTimeline;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.ProbeLog;
@@ -89,24 +90,38 @@ public record Standing(
     public static Standing of(
             ProbeLog log, BatchRecord batch, AuthorityProfile authority, RuleLibrary library, long presentMillis)
             throws ColumnMissingException {
+        return of(CookLogs.of(batch, List.of(log)), authority, library, presentMillis);
+    }
+
+    /**
+     * Where a cook of several logs stands at the last reading of any of them.
+     *
+     * @throws ColumnMissingException if the record names a core column its log does not have
+     */
+    public static Standing of(CookLogs logs, AuthorityProfile authority, RuleLibrary library)
+            throws ColumnMissingException {
+        ProbeLog log = logs.joined();
+        return of(logs, authority, library, log.millis(log.rows() - 1));
+    }
+
+    private static Standing of(CookLogs logs, AuthorityProfile authority, RuleLibrary library, long presentMillis)
+            throws ColumnMissingException {
+        ProbeLog log = logs.joined();
         if (presentMillis < log.millis(log.rows() - 1)) {
             throw new IllegalArgumentException("the log goes on after the present instant");
         }
-        CookSoFar cook = CookSoFar.of(batch, presentMillis);
-        Assessment assessment = Assessor.assess(log, cook.record(), authority, library);
-        return new Judge(evidence(log, assessment), cook, assessment, presentMillis).judge();
+        CookSoFar cook = CookSoFar.of(logs.batch(), presentMillis);
+        CookLogs soFar = CookLogs.of(cook.record(), logs.logs());
+        Assessment assessment = Assessor.assess(soFar, authority, library);
+        return new Judge(evidence(soFar, assessment), cook, assessment, presentMillis).judge();
     }
 
-    private static Evidence evidence(ProbeLog log, Assessment assessment) {
+    private static Evidence evidence(CookLogs logs, Assessment assessment) {
         BatchRecord record = assessment.batch();
-        List<Trace> core = record.columns().core().stream()
-                .map(name -> log.trace(log.channelNamed(name).orElseThrow())
-                        .corrected(assessment.record().offsetCelsius()))
-                .toList();
         return new Evidence(
                 record,
                 assessment.authority(),
-                core,
+                logs.core(),
                 assessment.record().toleranceCelsius(),
                 new CookTimeline(record, assessment.span()),
                 new Wording(assessment.authority().units(), record.kitchen().zone()));

@@ -16,6 +16,7 @@ import java.time.ZoneId;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.core.input.SourceFile;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.Channel;
 import org.holdproof.core.log.LogFault;
@@ -43,6 +44,19 @@ public final class LogReader {
         String name = Optional.ofNullable(file.getFileName()).orElse(file).toString();
         try (InputStream bytes = Files.newInputStream(file)) {
             return read(name, bytes, settings);
+        }
+    }
+
+    /**
+     * Reads a log from memory.
+     *
+     * @throws UnreadableInputException if it cannot be read as a log, or leaves open what must not be guessed
+     */
+    public static ProbeLog read(SourceFile file, LogSettings settings) throws UnreadableInputException {
+        try {
+            return read(file.name(), file.stream(), settings);
+        } catch (IOException impossible) {
+            throw new IllegalStateException("reading from memory failed", impossible);
         }
     }
 
