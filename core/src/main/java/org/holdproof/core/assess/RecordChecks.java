@@ -1,17 +1,11 @@
 package org.holdproof.core.assess;
 
-import java.time.Instant;
-import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import org.holdproof.core.batch.Instrument;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
-import org.holdproof.core.course.InstrumentStanding;
 import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.ProbeLog;
@@ -24,7 +18,7 @@ import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.wording.Wording;
 
-/** Is the record good enough to be judged: does it cover the stages, often enough, with a thermometer to be trusted? */
+/** Is the record good enough to be judged: does it cover the stages, often enough? */
 final class RecordChecks {
     private final Evidence evidence;
 
@@ -33,7 +27,7 @@ final class RecordChecks {
     }
 
     List<Check> checks() {
-        return List.of(coverage(), interval(), instrument());
+        return List.of(coverage(), interval(), new ThermometerCheck(evidence).check());
     }
 
     /** Every stage that heats or chills must have core readings from its start to its end; a gap inside it is judged by the checks it touches. */
@@ -46,7 +40,7 @@ final class RecordChecks {
             }
             Span span = evidence.timeline().span(stage);
             double blind = 0;
-            for (Trace trace : evidence.within(span)) {
+            for (Trace trace : evidence.core()) {
                 blind = Math.max(blind, blindMinutes(trace, span));
             }
             if (blind > 0) {
@@ -78,78 +72,80 @@ final class RecordChecks {
     }
 
     /** Minutes at either end of a span without a reading, where that is more than a gap. */
-    private double blindMinutes(Trace trace, Span span) {
+    private static double blindMinutes(Trace whole, Span span) {
+        Trace trace = whole.between(span.fromMillis(), span.toMillis());
         if (trace.isEmpty()) {
             return span.minutes();
         }
-        double gap = evidence.gapMinutes(trace);
+        int first = whole.indexFrom(span.fromMillis());
+        int last = whole.indexFrom(span.toMillis() + 1) - 1;
         double before = (trace.firstMillis() - span.fromMillis()) / 60_000.0;
         double after = (span.toMillis() - trace.lastMillis()) / 60_000.0;
-        return (before > gap ? before : 0) + (after > gap ? after : 0);
+        boolean seenBefore = first > 0 ? !GapLimit.isGap(whole, first - 1) : before <= limitAt(whole, first);
+        boolean seenAfter = last + 1 < whole.size() ? !GapLimit.isGap(whole, last) : after <= limitAt(whole, last - 1);
+        return (seenBefore ? 0 : before) + (seenAfter ? 0 : after);
     }
 
+    /** The limit by the rhythm at an end of the log; with one reading, the least there is. */
+    private static double limitAt(Trace trace, int interval) {
+        return interval >= 0 && interval + 1 < trace.size()
+                ? GapLimit.around(trace, interval)
+                : GapLimit.FLOOR_MINUTES;
+    }
+
+    /** The longest interval anywhere in what must be read, and its place. */
     private Check interval() {
-        double longest = evidence.core().stream()
-                .mapToDouble(GapLimit::medianMinutes)
-                .max()
-                .orElse(0);
-        Verdict verdict = Check.judge(Bounded.exactly(longest), Comparison.AT_MOST, GapLimit.CEILING_MINUTES);
-        return Check.of("record.interval", "Read often enough")
+        double longest = 0;
+        Optional<Span> where = Optional.empty();
+        String channel = "";
+        for (Span span : read()) {
+            for (Trace trace : evidence.within(span)) {
+                for (int i = 0; i + 1 < trace.size(); i++) {
+                    if (trace.minutesAfter(i) > longest) {
+                        longest = trace.minutesAfter(i);
+                        where = Optional.of(new Span(trace.millis(i), trace.millis(i + 1)));
+                        channel = trace.channel();
+                    }
+                }
+            }
+        }
+        boolean met = Check.judge(Bounded.exactly(longest), Comparison.AT_MOST, GapLimit.CEILING_MINUTES)
+                == Verdict.MET;
+        String place = where.map(span -> " (" + evidence.wording().clock(span.fromMillis()) + " to "
+                        + evidence.wording().clock(span.toMillis()) + ")")
+                .orElse("");
+        Check.Builder check = Check.of("record.interval", "Read often enough")
                 .required("a reading at least every " + Wording.minutes(GapLimit.CEILING_MINUTES)
                         + " (FSIS Cooking Guideline 2021, page 75)")
-                .verdict(verdict == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN)
+                .verdict(met ? Verdict.MET : Verdict.NOT_PROVEN)
                 .measured(Bounded.exactly(longest))
                 .limit(GapLimit.CEILING_MINUTES)
                 .comparison(Comparison.AT_MOST)
                 .unit("min")
-                .why("The usual interval between core readings is " + Wording.minutes(longest) + ".")
-                .next("Set the logger to a shorter interval.")
-                .build();
+                .why("The longest interval between core readings while the food was heated, held hot or chilled is "
+                        + Wording.minutes(longest) + (met ? "" : place) + ".")
+                .next(met ? "" : "Add the missing part of the log; set the logger to a shorter interval.");
+        return met || channel.isEmpty() ? check.build() : check.channel(channel).build();
     }
 
-    private Check instrument() {
-        Instrument instrument = evidence.batch().instrument();
-        OptionalDouble allowed = evidence.authority().toleranceCelsius();
-        OptionalDouble error = InstrumentStanding.of(instrument).errorCelsius();
-        String rule = allowed.isPresent()
-                ? "a thermometer checked and true within " + evidence.wording().difference(allowed.getAsDouble())
-                : "a thermometer checked against a known temperature";
-        if (error.isEmpty()) {
-            return Check.of("instrument", "Thermometer trusted")
-                    .required(rule)
-                    .verdict(Verdict.NOT_PROVEN)
-                    .limit(allowed)
-                    .comparison(Comparison.AT_MOST)
-                    .why("The batch record holds no check of thermometer " + instrument.id() + ".")
-                    .next("Check it in ice water or boiling water and add the result to the batch record.")
-                    .build();
+    /** The stages that must be read, each from the end of the one before where nothing else lies between them. */
+    private List<Span> read() {
+        List<Span> read = new ArrayList<>();
+        long before = Long.MAX_VALUE;
+        for (Stage stage : evidence.batch().stages()) {
+            Span span = evidence.timeline().span(stage);
+            if (needsReadings(stage.kind())) {
+                read.add(new Span(Math.min(before, span.fromMillis()), span.toMillis()));
+                before = span.toMillis();
+            } else if (stage.kind() != Stage.Kind.BAG) {
+                before = Long.MAX_VALUE;
+            }
         }
-        double off = Math.abs(error.getAsDouble());
-        Verdict verdict = allowed.isPresent()
-                ? Check.judge(Bounded.exactly(off), Comparison.AT_MOST, allowed.getAsDouble())
-                : Verdict.MET;
-        String corrected = off < 0.05
-                ? "Its last check found no error."
-                : String.format(
-                        Locale.ROOT,
-                        "Its last check found it %s too %s; every reading was corrected by that much.",
-                        evidence.wording().difference(off),
-                        error.getAsDouble() > 0 ? "high" : "low");
-        return Check.of("instrument", "Thermometer trusted")
-                .required(rule)
-                .verdict(verdict == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN)
-                .measured(Bounded.exactly(off))
-                .limit(allowed)
-                .comparison(Comparison.AT_MOST)
-                .unit("°C")
-                .why(corrected + (verdict == Verdict.MET ? "" : " It is outside what the authority allows."))
-                .next("Take the thermometer out of use until it is serviced and checked again.")
-                .build();
+        return read;
     }
 
     List<Caution> cautions(ProbeLog log) {
-        List<Caution> cautions = new ArrayList<>();
-        overdue().ifPresent(cautions::add);
+        List<Caution> cautions = new ArrayList<>(new ThermometerCheck(evidence).cautions());
         for (LogFault.Kind kind : LogFault.Kind.values()) {
             List<LogFault> faults =
                     log.faults().stream().filter(fault -> fault.kind() == kind).toList();
@@ -169,28 +165,5 @@ final class RecordChecks {
             case NEWEST_FIRST, REPEATED_CLOCK -> false;
             default -> true;
         };
-    }
-
-    private Optional<Caution> overdue() {
-        Instrument instrument = evidence.batch().instrument();
-        OptionalDouble every = instrument.checkEveryDays().isPresent()
-                ? instrument.checkEveryDays()
-                : evidence.authority().checkEveryDays();
-        if (instrument.lastCheck().isEmpty() || every.isEmpty()) {
-            return Optional.empty();
-        }
-        LocalDate cooked = Instant.ofEpochMilli(evidence.timeline().log().fromMillis())
-                .atZone(evidence.batch().kitchen().zone())
-                .toLocalDate();
-        long days = ChronoUnit.DAYS.between(instrument.lastCheck().get().date(), cooked);
-        return days <= every.getAsDouble()
-                ? Optional.empty()
-                : Optional.of(new Caution(
-                        "instrument.overdue",
-                        String.format(
-                                Locale.ROOT,
-                                "The thermometer was last checked %d days before the cook; it is due every %.0f days.",
-                                days,
-                                every.getAsDouble())));
     }
 }

@@ -124,12 +124,16 @@ public final class Trace {
         return (epochMillis[i + 1] - epochMillis[i]) / 60_000.0;
     }
 
+    /** The first reading at or after an instant; {@link #size()} where there is none. */
+    public int indexFrom(long millis) {
+        int found = Arrays.binarySearch(epochMillis, millis);
+        return found < 0 ? -found - 1 : found;
+    }
+
     /** The readings from one instant to another, both included. */
     public Trace between(long fromMillis, long toMillis) {
-        int from = Arrays.binarySearch(epochMillis, fromMillis);
-        int to = Arrays.binarySearch(epochMillis, toMillis);
-        int first = from < 0 ? -from - 1 : from;
-        int end = to < 0 ? -to - 1 : to + 1;
+        int first = indexFrom(fromMillis);
+        int end = indexFrom(toMillis + 1);
         if (end <= first) {
             return new Trace(channel, new long[0], new double[0]);
         }
