@@ -88,9 +88,7 @@ final class RecordChecks {
 
     /** The limit by the rhythm at an end of the log; with one reading, the least there is. */
     private static double limitAt(Trace trace, int interval) {
-        return interval >= 0 && interval + 1 < trace.size()
-                ? GapLimit.around(trace, interval)
-                : GapLimit.FLOOR_MINUTES;
+        return interval >= 0 && interval + 1 < trace.size() ? GapLimit.around(trace, interval) : GapLimit.FLOOR_MINUTES;
     }
 
     /** The longest interval anywhere in what must be read, and its place. */
@@ -109,8 +107,8 @@ final class RecordChecks {
                 }
             }
         }
-        boolean met = Check.judge(Bounded.exactly(longest), Comparison.AT_MOST, GapLimit.CEILING_MINUTES)
-                == Verdict.MET;
+        boolean met =
+                Check.judge(Bounded.exactly(longest), Comparison.AT_MOST, GapLimit.CEILING_MINUTES) == Verdict.MET;
         String place = where.map(span -> " (" + evidence.wording().clock(span.fromMillis()) + " to "
                         + evidence.wording().clock(span.toMillis()) + ")")
                 .orElse("");

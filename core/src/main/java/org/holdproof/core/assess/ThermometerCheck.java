@@ -97,9 +97,10 @@ final class ThermometerCheck {
         List<Caution> cautions = new ArrayList<>();
         overdue().ifPresent(cautions::add);
         if (instrument.toleranceCelsius() == 0) {
-            cautions.add(new Caution(
-                    "instrument.tolerance",
-                    "The record gives the thermometer a tolerance of 0: no thermometer reads without error. Give the maker's accuracy."));
+            cautions.add(
+                    new Caution(
+                            "instrument.tolerance",
+                            "The record gives the thermometer a tolerance of 0: no thermometer reads without error. Give the maker's accuracy."));
         }
         return cautions;
     }
@@ -125,8 +126,7 @@ final class ThermometerCheck {
 
     private long daysBefore(InstrumentCheck check) {
         return ChronoUnit.DAYS.between(
-                check.date(),
-                day(Instant.ofEpochMilli(evidence.timeline().log().fromMillis())));
+                check.date(), day(Instant.ofEpochMilli(evidence.timeline().log().fromMillis())));
     }
 
     /** The last day the record's own stages name; later readings move nothing. */
