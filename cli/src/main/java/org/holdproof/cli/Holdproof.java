@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
                     + "the authority the record names, and writes a signed report an inspector can check again."
         },
         subcommands = {
+            PageCommand.class,
             VerifyCommand.class,
             StatusCommand.class,
             PlanCommand.class,
