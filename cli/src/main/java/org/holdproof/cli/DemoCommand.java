@@ -18,6 +18,7 @@ import org.holdproof.cli.terminal.Answer;
 import org.holdproof.cli.terminal.Progress;
 import org.holdproof.cli.terminal.Terminal;
 import org.holdproof.cli.terminal.VerdictMark;
+import org.holdproof.core.Verification;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.AssessmentJson;
 import org.holdproof.report.seal.NewSigningKey;
@@ -82,7 +83,7 @@ final class DemoCommand implements Callable<Integer> {
                 Path log = write(batch.logFile(), batch.log());
                 Path record = write(batch.recordFile(), batch.record());
                 Verification verification =
-                        Verification.of(log, BatchFile.read(record, BatchFile.Answers.NONE), library, progress);
+                        Verification.of(InputFile.logs(List.of(log)), InputFile.record(record), library);
                 progress.now("writing " + batch.name() + ".pdf");
                 byte[] report = ReportFile.write(verification, Optional.of(key), Optional.empty(), now);
                 Path pdf = folder.resolve(batch.name() + ".pdf");

@@ -7,10 +7,7 @@ import java.nio.ByteBuffer;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.holdproof.core.input.UnreadableInputException;
-import org.holdproof.core.log.LogSettings;
-import org.holdproof.core.log.ProbeLog;
-import org.holdproof.core.log.reading.LogReader;
+import org.holdproof.core.input.SourceFile;
 
 /**
  * A log that may still be written to, read up to its last whole line: of a figure cut short nobody can tell that it was.
@@ -21,13 +18,13 @@ final class GrowingLog {
 
     private GrowingLog() {}
 
-    static ProbeLog read(Path file, LogSettings settings) throws IOException, UnreadableInputException {
+    static SourceFile read(Path file) throws IOException {
         long length;
         try (SeekableByteChannel bytes = Files.newByteChannel(file)) {
             length = wholeLines(bytes);
         }
         try (InputStream bytes = new Beginning(Files.newInputStream(file), length)) {
-            return LogReader.read(InputFile.name(file), bytes, settings);
+            return SourceFile.of(InputFile.name(file), bytes.readAllBytes());
         }
     }
 

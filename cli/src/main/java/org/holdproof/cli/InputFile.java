@@ -4,9 +4,15 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.holdproof.core.input.SourceFile;
 
 /** Files handed in. */
 final class InputFile {
+    private static final int LARGEST_LOG = Integer.MAX_VALUE - 8;
+    private static final int LARGEST_RECORD = 1 << 20;
+
     private InputFile() {}
 
     /**
@@ -40,5 +46,32 @@ final class InputFile {
     static String name(Path file) {
         Path name = file.getFileName();
         return name == null ? file.toString() : name.toString();
+    }
+
+    /** The names of files, for a line that says what is being read. */
+    static String names(List<Path> files) {
+        return String.join(", ", files.stream().map(InputFile::name).toList());
+    }
+
+    /**
+     * Logs, read once.
+     *
+     * @throws Refusal if one is missing, a folder, too large, or cannot be read
+     */
+    static List<SourceFile> logs(List<Path> files) throws Refusal {
+        List<SourceFile> logs = new ArrayList<>();
+        for (Path file : files) {
+            logs.add(SourceFile.of(name(file), bytes(file, LARGEST_LOG)));
+        }
+        return logs;
+    }
+
+    /**
+     * A batch record.
+     *
+     * @throws Refusal if it is missing, a folder, or cannot be read
+     */
+    static SourceFile record(Path file) throws Refusal {
+        return SourceFile.of(name(file), bytes(file, LARGEST_RECORD + 1));
     }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.holdproof.core.batch.Answers;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
@@ -59,7 +60,7 @@ final class JudgingOptions {
     }
 
     /** What goes into the batch record from the command line. */
-    BatchFile.Answers answers() {
-        return new BatchFile.Answers(authority, unit.map(LogUnit::name), dates.map(LogDates::name));
+    Answers answers() {
+        return new Answers(authority, unit.map(LogUnit::name), dates.map(LogDates::name));
     }
 }

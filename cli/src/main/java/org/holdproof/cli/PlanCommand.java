@@ -16,10 +16,13 @@ import java.util.stream.Stream;
 import org.holdproof.cli.terminal.PlanAnswer;
 import org.holdproof.cli.terminal.PlanTableAnswer;
 import org.holdproof.cli.terminal.Terminal;
+import org.holdproof.core.Verification;
+import org.holdproof.core.batch.BatchReader;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.heat.UnfitLogException;
-import org.holdproof.core.log.reading.LogReader;
+import org.holdproof.core.input.SourceFile;
+import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.plan.ChillMedium;
 import org.holdproof.core.plan.HeatFigures;
 import org.holdproof.core.plan.LoggedCook;
@@ -181,9 +184,10 @@ final class PlanCommand implements Callable<Integer> {
 
     @Option(
             names = "--like",
+            arity = "1..*",
             paramLabel = "LOG",
             description = "Reckon with what the log of an earlier cook of the same cut shows; needs --batch.")
-    private Optional<Path> like = Optional.empty();
+    private List<Path> like = List.of();
 
     @Option(
             names = "--batch",
@@ -220,10 +224,7 @@ final class PlanCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         checkTogether();
         RuleLibrary library = tables.isPresent() ? RuleLibrary.withSite(tables.get()) : RuleLibrary.builtIn();
-        Optional<BatchRecord> earlier = batch.isPresent()
-                ? Optional.of(
-                        BatchFile.read(batch.get(), BatchFile.Answers.NONE).record())
-                : Optional.empty();
+        Optional<BatchRecord> earlier = batch.isPresent() ? Optional.of(earlier(batch.get())) : Optional.empty();
         try {
             PlannedCook cook = cook(library, earlier);
             HeatFigures heat = heat(cook, earlier);
@@ -234,7 +235,7 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private void checkTogether() throws Refusal {
-        if (like.isPresent() != batch.isPresent()) {
+        if (like.isEmpty() == batch.isPresent()) {
             throw Refusal.usage("--like and --batch go together: the log of an earlier cook and its record");
         }
         if (pdf.isPresent() && !table) {
@@ -281,6 +282,11 @@ final class PlanCommand implements Callable<Integer> {
                 chill == Chill.ice ? ChillMedium.ICE_SLUSH : ChillMedium.STILL_WATER);
     }
 
+    private static BatchRecord earlier(Path record) throws Refusal, UnreadableInputException {
+        SourceFile file = InputFile.record(record);
+        return BatchReader.parse(file.name(), file.bytes());
+    }
+
     private Optional<SmokeStep> smokeStep() throws Refusal {
         if (smoke.isEmpty()) {
             return Optional.empty();
@@ -318,12 +324,17 @@ final class PlanCommand implements Callable<Integer> {
         if (like.isEmpty() || earlier.isEmpty()) {
             return published;
         }
-        InputFile.checkReadable(like.get());
         try {
-            return published.fittedBy(
-                    LoggedCook.fit(LogReader.read(like.get(), earlier.get().log()), earlier.get()));
+            return published.fittedBy(LoggedCook.fit(
+                    Verification.read(
+                                    Verification.inOrder(
+                                            InputFile.logs(like), InputFile.name(batch.orElseThrow()), earlier.get()),
+                                    InputFile.name(batch.orElseThrow()),
+                                    earlier.get())
+                            .joined(),
+                    earlier.get()));
         } catch (UnfitLogException unfit) {
-            throw Refusal.unreadable(like.get() + ": " + unfit.getMessage());
+            throw Refusal.unreadable(InputFile.names(like) + ": " + unfit.getMessage());
         }
     }
 

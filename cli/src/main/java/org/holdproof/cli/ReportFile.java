@@ -2,7 +2,6 @@ package org.holdproof.cli;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -10,6 +9,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.holdproof.core.Verification;
+import org.holdproof.core.input.SourceFile;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.AssessmentJson;
 import org.holdproof.report.ReportContent;
@@ -64,16 +65,16 @@ final class ReportFile {
     private static List<Attachment> attachments(Verification verification) throws IOException {
         Set<String> taken = new HashSet<>(Set.of("assessment.json", "tables.zip", "SHA256SUMS"));
         List<Attachment> attachments = new ArrayList<>();
-        attachments.add(new Attachment(
-                Attachment.Role.LOG,
-                freeName(InputFile.name(verification.logFile()), "log.csv", taken),
-                "text/csv",
-                Files.readAllBytes(verification.logFile())));
+        for (SourceFile log : verification.logFiles()) {
+            String plain = attachments.isEmpty() ? "log.csv" : "log-" + (attachments.size() + 1) + ".csv";
+            attachments.add(
+                    new Attachment(Attachment.Role.LOG, freeName(log.name(), plain, taken), "text/csv", log.bytes()));
+        }
         attachments.add(new Attachment(
                 Attachment.Role.BATCH_RECORD,
-                freeName(verification.batch().name(), "batch-record.json", taken),
+                freeName(verification.recordFile().name(), "batch-record.json", taken),
                 "application/json",
-                verification.batch().bytes()));
+                verification.recordFile().bytes()));
         attachments.add(new Attachment(
                 Attachment.Role.ASSESSMENT,
                 "assessment.json",

@@ -4,12 +4,19 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.holdproof.cli.terminal.StandingAnswer;
 import org.holdproof.cli.terminal.Terminal;
+import org.holdproof.core.Verification;
+import org.holdproof.core.batch.BatchReader;
+import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.course.ColumnMissingException;
+import org.holdproof.core.course.CookLogs;
+import org.holdproof.core.input.SourceFile;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.rules.AuthorityProfile;
@@ -61,8 +68,11 @@ final class StatusCommand implements Callable<Integer> {
 
     private final Terminal terminal;
 
-    @Parameters(paramLabel = "LOG", description = "The probe's log, as far as it is written.")
-    private Path log = Path.of("");
+    @Parameters(
+            paramLabel = "LOG",
+            arity = "1..*",
+            description = "The probe's log, as far as it is written; several where the record lists several.")
+    private List<Path> logs = List.of();
 
     @Option(
             names = "--batch",
@@ -103,7 +113,7 @@ final class StatusCommand implements Callable<Integer> {
     }
 
     private int follow(RuleLibrary library, Duration look) throws Exception {
-        Watch watch = new Watch(List.of(log, batch), look);
+        Watch watch = new Watch(Stream.concat(logs.stream(), Stream.of(batch)).toList(), look);
         Read first = firstReading(library, watch);
         int exitCode = show(first, library, true);
         Standing standing = first.standing();
@@ -133,7 +143,7 @@ final class StatusCommand implements Callable<Integer> {
             try {
                 return read(library);
             } catch (UnreadableInputException tooEarly) {
-                if (!tooEarly.place().file().equals(InputFile.name(log))) {
+                if (logs.stream().noneMatch(log -> tooEarly.place().file().equals(InputFile.name(log)))) {
                     throw tooEarly;
                 }
                 say(tooEarly.getMessage() + " Waiting for more.");
@@ -151,11 +161,16 @@ final class StatusCommand implements Callable<Integer> {
 
     private Read read(RuleLibrary library)
             throws Refusal, IOException, UnreadableInputException, ColumnMissingException {
-        BatchFile record = BatchFile.read(batch, judging.answers());
-        AuthorityProfile profile = Verification.authority(record, library);
-        InputFile.checkReadable(log);
-        ProbeLog readings = GrowingLog.read(log, record.record().log());
-        return new Read(readings, Standing.of(readings, record.record(), profile, library));
+        SourceFile file = judging.answers().writtenInto(InputFile.record(batch));
+        BatchRecord record = BatchReader.parse(file.name(), file.bytes());
+        AuthorityProfile profile = Verification.authority(file.name(), record, library);
+        List<SourceFile> grown = new ArrayList<>();
+        for (Path log : logs) {
+            InputFile.checkReadable(log);
+            grown.add(GrowingLog.read(log));
+        }
+        CookLogs readings = Verification.read(Verification.inOrder(grown, file.name(), record), file.name(), record);
+        return new Read(readings.joined(), Standing.of(readings, profile, library));
     }
 
     private int show(Read read, RuleLibrary library, boolean again) {

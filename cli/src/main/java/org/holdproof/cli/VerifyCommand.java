@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import org.holdproof.cli.terminal.Answer;
 import org.holdproof.cli.terminal.Progress;
 import org.holdproof.cli.terminal.Terminal;
+import org.holdproof.core.Verification;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.AssessmentJson;
 import org.holdproof.report.seal.SigningKey;
@@ -53,8 +54,11 @@ import picocli.CommandLine.Parameters;
 final class VerifyCommand implements Callable<Integer> {
     private final Terminal terminal;
 
-    @Parameters(paramLabel = "LOG", description = "The probe's log.")
-    private Path log = Path.of("");
+    @Parameters(
+            paramLabel = "LOG",
+            arity = "1..*",
+            description = "The probe's log; several where the record lists several.")
+    private List<Path> logs = List.of();
 
     @Option(
             names = "--batch",
@@ -81,7 +85,8 @@ final class VerifyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        List<Path> inputs = new ArrayList<>(List.of(log, batch));
+        List<Path> inputs = new ArrayList<>(logs);
+        inputs.add(batch);
         key.file().ifPresent(inputs::add);
         Optional<OutputFile> report =
                 pdf.isPresent() ? Optional.of(OutputFile.at(pdf.get(), inputs)) : Optional.empty();
@@ -98,7 +103,8 @@ final class VerifyCommand implements Callable<Integer> {
         List<String> written = new ArrayList<>();
         Verification verification;
         try (Progress progress = new Progress(terminal)) {
-            verification = Verification.of(log, BatchFile.read(batch, judging.answers()), library, progress);
+            progress.now("reading " + InputFile.names(logs));
+            verification = Verification.of(InputFile.logs(logs), InputFile.record(batch), judging.answers(), library);
             Optional<SigningKey> signer = Optional.empty();
             if (report.isPresent()) {
                 progress.wipe();

@@ -2,10 +2,16 @@ package org.holdproof.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.holdproof.cli.terminal.Answer;
@@ -200,5 +206,63 @@ class VerifyCommandTest {
         assertThat(desk.err()).startsWith("holdproof: ").contains(says).doesNotContain("\tat ", "Exception");
         assertThat(desk.err().lines().filter(line -> line.startsWith("holdproof: ")))
                 .hasSize(1);
+    }
+
+    /** The demo's first cook as two loggers would have written it, the second with its clock 7 min ahead. */
+    @Test
+    void aCookLoggedByTwoInstrumentsIsJudgedSealedAndRechecked() throws IOException {
+        List<String> lines = Files.readAllLines(Path.of(LOG));
+        ObjectNode record =
+                (ObjectNode) new ObjectMapper().readTree(Path.of(BATCH).toFile());
+        int heading = 0;
+        while (!lines.get(heading).matches("20\\d\\d-.*")) {
+            heading++;
+        }
+        int middle = (heading + lines.size()) / 2;
+        Path first = Files.write(folder.resolve("first.csv"), lines.subList(0, middle));
+        List<String> later = new ArrayList<>(lines.subList(0, heading));
+        lines.subList(middle, lines.size()).stream()
+                .map(line ->
+                        LocalDateTime.parse(line.substring(0, line.indexOf(',')).replace(' ', 'T'))
+                                        .plusMinutes(7)
+                                + line.substring(line.indexOf(',')))
+                .forEach(later::add);
+        Path second = Files.write(folder.resolve("second.csv"), later);
+        ArrayNode logs = record.putArray("logs");
+        for (String file : List.of("first.csv", "second.csv")) {
+            ObjectNode log = logs.addObject().put("file", file);
+            log.set("instrument", record.get("instrument"));
+            log.set("columns", record.get("columns"));
+            if (record.has("log")) {
+                record.get("log").fields().forEachRemaining(member -> log.set(member.getKey(), member.getValue()));
+            }
+            if (file.startsWith("second")) {
+                log.putObject("clock").put("ahead", "7 min");
+            }
+        }
+        record.remove(List.of("instrument", "columns", "log"));
+        String batch = Files.writeString(folder.resolve("cook.json"), record.toString())
+                .toString();
+        String pdf = folder.resolve("cook.pdf").toString();
+        Desk desk = Desk.run(
+                "verify",
+                second.toString(),
+                first.toString(),
+                "--batch",
+                batch,
+                "--pdf",
+                pdf,
+                "--key",
+                KEY,
+                "--passphrase-file",
+                PASSPHRASE);
+        assertThat(desk.exitCode()).as(desk.err()).isZero();
+        Desk recheck = Desk.run("recheck", pdf);
+        assertThat(recheck.exitCode()).as(recheck.out()).isZero();
+        assertThat(recheck.out()).contains("INTACT").contains("all come out as printed");
+
+        Desk oneOnly = Desk.run("verify", first.toString(), "--batch", batch);
+        assertThat(oneOnly.exitCode()).isEqualTo(ExitCode.UNREADABLE);
+        assertThat(oneOnly.err()).contains("second.csv").contains("Hand it in");
     }
 }

@@ -59,7 +59,7 @@ public final class ArchivalPdf {
      * Writes a file that nobody will seal.
      *
      * @param attachments at most one of each role; the list of their digests is added as the last
-     * @throws IllegalArgumentException if a role or a name comes twice, or {@link Attachment.Role#DIGESTS} is among them
+     * @throws IllegalArgumentException if a role other than the log, or a name, comes twice, or {@link Attachment.Role#DIGESTS} is among them
      */
     public static byte[] write(DocumentFacts facts, List<Attachment> attachments, Pages pages) throws IOException {
         return write(facts, attachments, pages, OptionalInt.empty());
@@ -107,7 +107,7 @@ public final class ArchivalPdf {
         Set<Attachment.Role> roles = EnumSet.of(Attachment.Role.DIGESTS);
         Set<String> names = new HashSet<>(Set.of(DigestList.NAME));
         for (Attachment attachment : attachments) {
-            if (!roles.add(attachment.role())) {
+            if (!roles.add(attachment.role()) && attachment.role() != Attachment.Role.LOG) {
                 throw new IllegalArgumentException("a second attachment of the role " + attachment.role());
             }
             if (!names.add(attachment.name())) {

@@ -13,10 +13,10 @@ final class AttachedFiles {
     private static final int DEEPEST_TREE = 16;
 
     private final PdfObjects objects;
-    private final Map<Attachment.Role, Attachment> found;
+    private final List<Attachment> found;
     private final Consumer<String> complain;
 
-    private AttachedFiles(PdfObjects objects, Map<Attachment.Role, Attachment> found, Consumer<String> complain) {
+    private AttachedFiles(PdfObjects objects, List<Attachment> found, Consumer<String> complain) {
         this.objects = objects;
         this.found = found;
         this.complain = complain;
@@ -27,10 +27,7 @@ final class AttachedFiles {
      * @param complain hears of everything that is wrong
      */
     static void read(
-            PdfObjects objects,
-            PdfValue.Dictionary catalog,
-            Map<Attachment.Role, Attachment> found,
-            Consumer<String> complain) {
+            PdfObjects objects, PdfValue.Dictionary catalog, List<Attachment> found, Consumer<String> complain) {
         new AttachedFiles(objects, found, complain).readAll(catalog);
     }
 
@@ -101,9 +98,13 @@ final class AttachedFiles {
             if (size(stream.get()) != attachment.sharedContent().length) {
                 complain.accept("the attached file \"" + name + "\" is not as long as it says");
             }
-            if (found.putIfAbsent(role.get(), attachment) != null) {
-                complain.accept(
-                        "a second attached file is called \"" + role.get().title() + "\"");
+            boolean repeated =
+                    role.get() != Attachment.Role.LOG && found.stream().anyMatch(other -> other.role() == role.get());
+            if (repeated || found.stream().anyMatch(other -> other.name().equals(name))) {
+                complain.accept("a second attached file is called \""
+                        + (repeated ? role.get().title() : name) + "\"");
+            } else {
+                found.add(attachment);
             }
         } catch (MalformedPdfException | IllegalArgumentException unreadable) {
             complain.accept("the attached file \"" + name + "\" cannot be read, " + unreadable.getMessage());
@@ -126,14 +127,16 @@ final class AttachedFiles {
     }
 
     private void compareWithList() {
-        Optional<Map<String, String>> listed = Optional.ofNullable(found.get(Attachment.Role.DIGESTS))
+        Optional<Map<String, String>> listed = found.stream()
+                .filter(attachment -> attachment.role() == Attachment.Role.DIGESTS)
+                .findFirst()
                 .flatMap(list -> DigestList.read(list.sharedContent()));
         if (listed.isEmpty()) {
             complain.accept("the list of the attached files' digests is missing or cannot be read");
             return;
         }
         Set<String> unseen = new HashSet<>(listed.get().keySet());
-        for (Attachment attachment : found.values()) {
+        for (Attachment attachment : found) {
             if (attachment.role() == Attachment.Role.DIGESTS) {
                 continue;
             }

@@ -6,10 +6,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumMap;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.holdproof.report.seal.RecheckReport.Finding;
 import org.holdproof.report.seal.RecheckReport.Kind;
@@ -28,7 +26,7 @@ public final class Recheck {
 
     private final byte[] pdf;
     private final List<Finding> findings = new ArrayList<>();
-    private final Map<Attachment.Role, Attachment> attachments = new EnumMap<>(Attachment.Role.class);
+    private final List<Attachment> attachments = new ArrayList<>();
     private Optional<Signer> signer = Optional.empty();
     private Optional<Instant> claimedTime = Optional.empty();
     private Optional<Timestamp> timestamp = Optional.empty();
@@ -106,7 +104,7 @@ public final class Recheck {
                         (pdf.length - end - END.length) + " bytes were added to the file after it was sealed: what it"
                                 + " shows may not be what was sealed");
                 findings.addAll(inner.findings);
-                attachments.putAll(inner.attachments);
+                attachments.addAll(inner.attachments);
                 signer = inner.signer;
                 claimedTime = inner.claimedTime;
                 timestamp = inner.timestamp;

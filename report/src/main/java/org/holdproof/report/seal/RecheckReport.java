@@ -1,10 +1,7 @@
 package org.holdproof.report.seal;
 
 import java.time.Instant;
-import java.util.Collections;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -15,7 +12,7 @@ import java.util.Optional;
  * @param signer who sealed it, where its certificate could be read and its signature holds
  * @param claimedTime when the signer says it was sealed: the signer's own clock
  * @param timestamp when somebody else says it was, where there is a sound timestamp
- * @param attachments what rides inside, by role; present even where something is wrong, so far as it could be read
+ * @param attachments what rides inside, one file a role but for the logs; present even where something is wrong, so far as it could be read
  */
 public record RecheckReport(
         State state,
@@ -23,13 +20,11 @@ public record RecheckReport(
         Optional<Signer> signer,
         Optional<Instant> claimedTime,
         Optional<Timestamp> timestamp,
-        Map<Attachment.Role, Attachment> attachments) {
+        List<Attachment> attachments) {
 
     public RecheckReport {
         findings = List.copyOf(findings);
-        Map<Attachment.Role, Attachment> byRole = new EnumMap<>(Attachment.Role.class);
-        byRole.putAll(attachments);
-        attachments = Collections.unmodifiableMap(byRole);
+        attachments = List.copyOf(attachments);
         if ((state == State.INTACT) != findings.isEmpty()) {
             throw new IllegalArgumentException("a seal is intact exactly where nothing was found wrong");
         }
@@ -105,6 +100,13 @@ public record RecheckReport(
 
     /** The attached file of a role. */
     public Optional<Attachment> attachment(Attachment.Role role) {
-        return Optional.ofNullable(attachments.get(role));
+        return attachments(role).stream().findFirst();
+    }
+
+    /** All files that ride inside in this role, in their order. */
+    public List<Attachment> attachments(Attachment.Role role) {
+        return attachments.stream()
+                .filter(attachment -> attachment.role() == role)
+                .toList();
     }
 }
