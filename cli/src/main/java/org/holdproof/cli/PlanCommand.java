@@ -228,7 +228,7 @@ final class PlanCommand implements Callable<Integer> {
         try {
             PlannedCook cook = cook(library, earlier);
             HeatFigures heat = heat(cook, earlier);
-            return table ? showTable(library, cook, heat) : showPlan(cook, heat, earlier);
+            return table ? showTable(library, cook, heat) : showPlan(library, cook, heat, earlier);
         } catch (UnplannableException wrong) {
             throw Refusal.usage(wrong.getMessage());
         }
@@ -338,8 +338,9 @@ final class PlanCommand implements Callable<Integer> {
         }
     }
 
-    private int showPlan(PlannedCook cook, HeatFigures heat, Optional<BatchRecord> earlier) throws Refusal {
-        Plan plan = Plan.of(cook, heat);
+    private int showPlan(RuleLibrary library, PlannedCook cook, HeatFigures heat, Optional<BatchRecord> earlier)
+            throws Refusal {
+        Plan plan = Plan.of(cook, heat, library);
         double smokedTo =
                 core.isPresent() ? quantity("--core", QuantityKind.TEMPERATURE, core.get()) : USUAL_SMOKED_CELSIUS;
         PlanAnswer answer = new PlanAnswer(plan, serving(earlier), weights(), smokedTo);

@@ -43,7 +43,7 @@ final class PlanAnswer {
             Optional<NoPlan> unruled = NoPlan.ifUnruled(cook);
             Plan plan = unruled.isPresent()
                     ? unruled.get()
-                    : Plan.of(cook, HeatFigures.published(cook.species(), cook.fatPercent()));
+                    : Plan.of(cook, HeatFigures.published(cook.species(), cook.fatPercent()), library);
             ObjectNode json = plan instanceof BathPlan bath ? planned(bath) : refused((NoPlan) plan);
             lowest(cook).ifPresent(row -> json.putObject("lowest")
                     .put("celsius", row.at().celsius())

@@ -2,8 +2,6 @@ package org.holdproof.cli.page;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.Comparator;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.quantity.Boundary;
@@ -22,12 +20,9 @@ final class RuleLines {
     static ArrayNode of(
             AuthorityProfile authority, Product.Species species, Product.Form form, OptionalDouble fatPercent) {
         ArrayNode lines = Asked.MAPPER.createArrayNode();
-        authority.lethality().stream()
-                .filter(choice -> choice.serves(word(species), word(form)))
-                .findFirst()
-                .flatMap(choice -> choice.tables().stream()
-                        .flatMap(table -> table.rowsFor(fatPercent).stream())
-                        .min(Comparator.comparingDouble(row -> row.at().celsius())))
+        authority
+                .lethalityFor(species, form)
+                .flatMap(choice -> choice.rowsFor(fatPercent).stream().findFirst())
                 .ifPresent(row -> lines.add(lethality(row)));
         authority.cooling().stream().findFirst().ifPresent(rule -> cooling(lines, rule));
         return lines;
@@ -52,10 +47,5 @@ final class RuleLines {
                 .put("check", check)
                 .put("celsius", at.celsius())
                 .put("text", at.text());
-    }
-
-    /** As the authority profiles write it. */
-    private static String word(Enum<?> value) {
-        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

@@ -2,14 +2,13 @@ package org.holdproof.cli.terminal;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
+import org.holdproof.core.rules.LethalityChoice;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Check;
@@ -156,16 +155,7 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
 
     /** The lowest temperature the food's table credits. */
     private Optional<Boundary> limit() {
-        var product = assessment.batch().product();
-        return assessment.authority().lethality().stream()
-                .filter(choice -> choice.serves(word(product.species()), word(product.form())))
-                .findFirst()
-                .flatMap(Answer::lowestRow);
-    }
-
-    /** As the authority profiles write it. */
-    private static String word(Enum<?> value) {
-        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return assessment.authority().lethalityFor(assessment.batch().product()).flatMap(Answer::lowestRow);
     }
 
     private static Optional<Boundary> lowestRow(LethalityChoice choice) {

@@ -83,7 +83,7 @@ public final class Assessor {
 
         ProbePlaceCheck.Findings probes = new ProbePlaceCheck(evidence, log).findings();
         List<Check> checks = checks(evidence, probes);
-        List<LethalityMargin> margins = LethalityCheck.choice(authority, batch.product()).stream()
+        List<LethalityMargin> margins = authority.lethalityFor(batch.product()).stream()
                 .flatMap(choice -> choice.margin().stream())
                 .flatMap(kinetics -> integrated(evidence, kinetics).stream())
                 .toList();
@@ -146,6 +146,10 @@ public final class Assessor {
                 .forEach(cautions::add);
         cautions.addAll(ProbePlaceCheck.cautions(probes));
         new InterruptionCheck(evidence).changeOver().ifPresent(cautions::add);
+        evidence.authority()
+                .comeUpGuidance()
+                .flatMap(rule -> new ComeUpCheck(evidence, rule).caution(rows(evidence)))
+                .ifPresent(cautions::add);
         HumidityCheck.dried(evidence).ifPresent(cautions::add);
         cautions.addAll(new ModelledGrowth(evidence, library).cautions(checks));
         cautions.addAll(new ShelfLifeChecks(evidence).useBy());
@@ -166,7 +170,7 @@ public final class Assessor {
     /** The rows that can make a cook lethal for this food. */
     private static List<LethalityRow> rows(Evidence evidence) {
         Product product = evidence.batch().product();
-        return LethalityCheck.choice(evidence.authority(), product).stream()
+        return evidence.authority().lethalityFor(product).stream()
                 .flatMap(choice -> choice.tables().stream())
                 .flatMap(table -> table.rowsFor(product.fatPercent()).stream())
                 .toList();

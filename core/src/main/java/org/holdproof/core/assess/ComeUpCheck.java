@@ -14,6 +14,7 @@ import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.wording.Wording;
@@ -52,6 +53,16 @@ public final class ComeUpCheck {
                                 (Heating heating) -> heating.minutes().worst())
                         .thenComparingDouble(heating -> heating.minutes().nominal()))
                 .map(this::judge);
+    }
+
+    /** A come-up beyond another authority's limit, where the batch's own authority sets none. */
+    Optional<Caution> caution(List<LethalityRow> rows) {
+        return check(rows)
+                .filter(check -> check.verdict() != Verdict.MET)
+                .map(check -> new Caution(
+                        ID,
+                        evidence.authority().title() + " sets no limit on the come-up. Beside one that does ("
+                                + rule.citation().text() + ": " + check.rule() + "): " + check.why()));
     }
 
     private record Heating(Trace trace, Bounded minutes, boolean startLogged, Span span) {}

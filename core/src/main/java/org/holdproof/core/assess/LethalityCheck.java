@@ -15,8 +15,7 @@ import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.rules.AuthorityProfile;
-import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
+import org.holdproof.core.rules.LethalityChoice;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.LethalityTable;
 import org.holdproof.core.rules.ThermalDeath;
@@ -38,7 +37,7 @@ public final class LethalityCheck {
 
     Check check() {
         Product product = evidence.batch().product();
-        Optional<LethalityChoice> choice = choice(evidence.authority(), product);
+        Optional<LethalityChoice> choice = evidence.authority().lethalityFor(product);
         Optional<Span> cook = evidence.timeline().cook();
         if (choice.isEmpty()) {
             return unanswered(
@@ -64,13 +63,6 @@ public final class LethalityCheck {
         return choice.get().kinetics().isPresent()
                 ? byKinetics(choice.get().kinetics().get(), traces)
                 : byRows(choice.get().tables(), traces, product);
-    }
-
-    /** What the authority offers for a food; the first that serves it. */
-    public static Optional<LethalityChoice> choice(AuthorityProfile authority, Product product) {
-        return authority.lethality().stream()
-                .filter(offered -> offered.serves(word(product.species()), word(product.form())))
-                .findFirst();
     }
 
     private Check byRows(List<LethalityTable> tables, List<Trace> traces, Product product) {

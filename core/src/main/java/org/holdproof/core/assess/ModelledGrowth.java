@@ -77,8 +77,8 @@ final class ModelledGrowth {
 
     /** What a recook would have to reach, where the table says what reduction it stands for. */
     private String recook(List<GrowthRange> most) {
-        OptionalDouble target = LethalityCheck.choice(
-                        evidence.authority(), evidence.batch().product())
+        OptionalDouble target = evidence.authority()
+                .lethalityFor(evidence.batch().product())
                 .flatMap(choice -> choice.tables().stream().findFirst())
                 .filter(table -> table.organism().equals(SALMONELLA))
                 .map(LethalityTable::targetLog10)

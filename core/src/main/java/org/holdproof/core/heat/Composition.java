@@ -1,5 +1,7 @@
 package org.holdproof.core.heat;
 
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+
 /**
  * What a food is made of, in percent by weight. The parts a label or a food table leaves out may be missing; the rest is
  * scaled to a whole.
@@ -24,6 +26,21 @@ public record Composition(double water, double protein, double fat, double carbo
     /** Meat or fish: no carbohydrate to speak of. */
     public static Composition ofMeat(double water, double protein, double fat, double ash) {
         return new Composition(water, protein, fat, 0, 0, ash);
+    }
+
+    /**
+     * Meat or fish of this fat; the lean is made of what {@code heat/composition.csv} says, a figure from memory.
+     *
+     * @param fatPercent fat by weight, in percent, 0 to 100
+     */
+    public static Composition ofMeat(double fatPercent) {
+        NamedCsvRecord lean = HeatTable.rows("composition.csv").get(0);
+        double share = (100 - fatPercent) / 100;
+        return ofMeat(
+                share * HeatTable.number(lean, "water_percent"),
+                share * HeatTable.number(lean, "protein_percent"),
+                fatPercent,
+                share * HeatTable.number(lean, "ash_percent"));
     }
 
     /** How heat finds its way through the parts: the two bounds between which every real food lies. */

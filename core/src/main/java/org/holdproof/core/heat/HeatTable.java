@@ -38,6 +38,9 @@ public final class HeatTable {
 
     /** How a figure was obtained, from the words of a {@code how} column, the weakest word deciding. */
     public static How how(String words) {
+        if (words.equals(How.COMMON_PRACTICE.title())) {
+            return How.COMMON_PRACTICE;
+        }
         if (words.contains("memory")) {
             return How.MEMORY;
         }

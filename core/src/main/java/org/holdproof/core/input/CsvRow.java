@@ -1,12 +1,14 @@
 package org.holdproof.core.input;
 
 import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.TemperatureUnit;
 
@@ -103,6 +105,23 @@ public final class CsvRow {
             }
         }
         throw fault(column, words(constants), "Write one of these.");
+    }
+
+    /** The texts of a cell, with ; between them; none in an empty cell. */
+    public List<String> list(String column) {
+        return isBlank(column) ? List.of() : List.of(text(column).split(";", -1));
+    }
+
+    /** The constants whose names stand in the cell, with ; between them; none in an empty cell. */
+    public <E extends Enum<E>> Set<E> choices(String column, E[] constants) throws UnreadableInputException {
+        Set<E> chosen = new LinkedHashSet<>();
+        for (String name : list(column)) {
+            chosen.add(Arrays.stream(constants)
+                    .filter(constant -> word(constant).equals(name))
+                    .findFirst()
+                    .orElseThrow(() -> fault(column, words(constants), "Write these with ; between them.")));
+        }
+        return chosen;
     }
 
     /** {@code C} or {@code F}. */

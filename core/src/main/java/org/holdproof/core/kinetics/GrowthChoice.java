@@ -53,7 +53,7 @@ public record GrowthChoice(String organism, List<GrowthModel> models, Optional<G
     }
 
     private static List<String> organisms(RuleLibrary rules) {
-        return rules.growthModels().stream()
+        return rules.rules(GrowthModel.class).all().stream()
                 .filter(model -> !model.species().isEmpty())
                 .map(GrowthModel::organism)
                 .distinct()
@@ -61,21 +61,21 @@ public record GrowthChoice(String organism, List<GrowthModel> models, Optional<G
     }
 
     private static List<GrowthModel> ofOrganism(RuleLibrary rules, String organism) {
-        return rules.growthModels().stream()
+        return rules.rules(GrowthModel.class).all().stream()
                 .filter(model ->
                         model.organism().equals(organism) && !model.species().isEmpty())
                 .toList();
     }
 
     private static Optional<GrowthLag> lag(RuleLibrary rules, String organism, String species) {
-        return rules.growthLags().stream()
+        return rules.rules(GrowthLag.class).all().stream()
                 .filter(lag -> lag.organism().equals(organism) && lag.species().contains(species))
                 .findFirst()
                 .or(() -> shortestLag(rules, organism));
     }
 
     private static Optional<GrowthLag> shortestLag(RuleLibrary rules, String organism) {
-        return rules.growthLags().stream()
+        return rules.rules(GrowthLag.class).all().stream()
                 .filter(lag -> lag.organism().equals(organism))
                 .max(Comparator.comparingDouble(GrowthLag::q0));
     }

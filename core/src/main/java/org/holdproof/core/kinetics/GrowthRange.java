@@ -9,7 +9,6 @@ import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.GrowthLag;
 import org.holdproof.core.rules.GrowthModel;
 import org.holdproof.core.rules.GrowthModel.Concern;
-import org.holdproof.core.rules.Source.How;
 
 /**
  * Modelled growth of one organism over a stretch of a record. The figures are an order of size; every text gives them in
@@ -94,7 +93,7 @@ public record GrowthRange(
     }
 
     private static String unconfirmed(Citation citation, String end) {
-        return citation.how() == How.MEMORY ? ", from memory, unconfirmed" + end : "";
+        return citation.how().isUnconfirmed() ? ", " + citation.how().caveat() + end : "";
     }
 
     /** What the range cannot claim, and what it assumes. */

@@ -78,7 +78,9 @@ public final class SlowestDeath {
     }
 
     private static ThermalDeath line(RuleLibrary rules, String id) {
-        return rules.kinetics(id).orElseThrow(() -> new IllegalArgumentException("no kinetics " + id));
+        return rules.rules(ThermalDeath.class)
+                .find(id)
+                .orElseThrow(() -> new IllegalArgumentException("no kinetics " + id));
     }
 
     /** The temperature, in °C, below which nothing is credited. */

@@ -7,7 +7,6 @@ import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.GrowthLimit;
 import org.holdproof.core.rules.GrowthModel;
 import org.holdproof.core.rules.RuleLibrary;
-import org.holdproof.core.rules.Source.How;
 
 /**
  * Where one source has an organism stop growing.
@@ -23,12 +22,12 @@ public record GrowthStop(double celsius, Citation citation) {
      */
     static List<GrowthStop> of(RuleLibrary rules, String organism) {
         List<GrowthStop> all = new ArrayList<>();
-        for (GrowthLimit limit : rules.growthLimits()) {
+        for (GrowthLimit limit : rules.rules(GrowthLimit.class).all()) {
             if (limit.kind() == GrowthLimit.Kind.RANGE && limit.organism().equals(organism)) {
                 limit.maxCelsius().ifPresent(max -> all.add(new GrowthStop(max, limit.citation())));
             }
         }
-        for (GrowthModel model : rules.growthModels()) {
+        for (GrowthModel model : rules.rules(GrowthModel.class).all()) {
             if (model.organism().equals(organism) && !model.species().isEmpty()) {
                 all.add(new GrowthStop(model.maxCelsius(), model.citation()));
             }
@@ -37,7 +36,7 @@ public record GrowthStop(double celsius, Citation citation) {
             throw new IllegalArgumentException("no source says where " + organism + " stops growing");
         }
         all.sort(Comparator.comparingDouble(GrowthStop::celsius)
-                .thenComparing(stop -> stop.citation().how() == How.MEMORY));
+                .thenComparing(stop -> stop.citation().how().isUnconfirmed()));
         List<GrowthStop> distinct = new ArrayList<>();
         for (GrowthStop stop : all) {
             if (distinct.isEmpty() || distinct.get(distinct.size() - 1).celsius() != stop.celsius()) {

@@ -86,7 +86,8 @@ public record Lesson(
                 .toList();
         double target =
                 table.targetLog10().orElseThrow(() -> new IllegalArgumentException(table.id() + " names no reduction"));
-        HandCalculation calculation = HandCalculation.of(rules.lethalityTables());
+        HandCalculation calculation =
+                HandCalculation.of(rules.rules(LethalityTable.class).all());
         List<GrowthStop> stops = GrowthStop.of(rules, CountCourse.PERFRINGENS);
         return new Lesson(
                 setup,
@@ -118,15 +119,21 @@ public record Lesson(
     }
 
     private static LethalityTable table(RuleLibrary rules, String id) {
-        return rules.lethalityTable(id).orElseThrow(() -> new IllegalArgumentException("no table " + id));
+        return rules.rules(LethalityTable.class)
+                .find(id)
+                .orElseThrow(() -> new IllegalArgumentException("no table " + id));
     }
 
     private static HoldingRule comeUp(RuleLibrary rules) {
-        return rules.holdingRule("US-FSIS-CUT").orElseThrow(() -> new IllegalArgumentException("no rule US-FSIS-CUT"));
+        return rules.rules(HoldingRule.class)
+                .find("US-FSIS-CUT")
+                .orElseThrow(() -> new IllegalArgumentException("no rule US-FSIS-CUT"));
     }
 
     private static GrowthFact fact(RuleLibrary rules, String id) {
-        return rules.growthFact(id).orElseThrow(() -> new IllegalArgumentException("no growth fact " + id));
+        return rules.rules(GrowthFact.class)
+                .find(id)
+                .orElseThrow(() -> new IllegalArgumentException("no growth fact " + id));
     }
 
     /** Twelve hours, or as many times that as a thick cut takes twice over. */
@@ -197,7 +204,7 @@ public record Lesson(
     }
 
     private static Statement publishedRow(RuleLibrary rules, LessonSetup setup, LethalityRow lowest) {
-        double anywhere = rules.lethalityTables().stream()
+        double anywhere = rules.rules(LethalityTable.class).all().stream()
                 .flatMap(found -> found.rows().stream())
                 .mapToDouble(row -> row.at().celsius())
                 .min()
@@ -242,8 +249,9 @@ public record Lesson(
 
     private static Statement spores(RuleLibrary rules) {
         GrowthFact heat = fact(rules, "F18");
-        CoolingRule chill =
-                rules.coolingRule("US-FSIS-B1").orElseThrow(() -> new IllegalArgumentException("no rule US-FSIS-B1"));
+        CoolingRule chill = rules.rules(CoolingRule.class)
+                .find("US-FSIS-B1")
+                .orElseThrow(() -> new IllegalArgumentException("no rule US-FSIS-B1"));
         return new Statement(
                 "Spores stay",
                 "No bath here touches C. perfringens spores: one log of them takes 30 to 124 min at 100 °C. They wake"
@@ -296,7 +304,7 @@ public record Lesson(
                         + " straight-line death below that is not supported. Heat:"
                         + " conduction from " + InWords.celsius(CutInBath.START_CELSIUS) + ", water side "
                         + InWords.figure(water.typical()) + " W/(m² K)"
-                        + (water.how() == How.MEMORY ? " (from memory, unconfirmed)." : "."),
+                        + (water.how().isUnconfirmed() ? " (" + water.how().caveat() + ")." : "."),
                 citations);
     }
 }

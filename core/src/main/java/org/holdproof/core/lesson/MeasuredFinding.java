@@ -25,7 +25,7 @@ public record MeasuredFinding(int celsius, String text, GrowthFact fact) {
 
     static List<MeasuredFinding> of(RuleLibrary rules) {
         return LINES.stream()
-                .flatMap(line -> rules.growthFact(line.factId).stream()
+                .flatMap(line -> rules.rules(GrowthFact.class).find(line.factId).stream()
                         .map(fact -> new MeasuredFinding(line.celsius, line.text, fact)))
                 .toList();
     }

@@ -35,12 +35,6 @@ public record HeatFigures(
 
     private static final double UNIT = 1e-7;
 
-    /** What fat-free meat is made of, in percent: the mean of the compositions the tables hold, from memory. */
-    private static final double WATER = 75.4;
-
-    private static final double PROTEIN = 23.4;
-    private static final double ASH = 1.2;
-
     /** @throws IllegalArgumentException if a figure is not positive or the diffusivities are out of order */
     public HeatFigures {
         boolean ordered = slowDiffusivity > 0 && slowDiffusivity <= diffusivity && diffusivity <= fastDiffusivity;
@@ -89,7 +83,7 @@ public record HeatFigures(
                         fast / UNIT,
                         coefficient,
                         fatPercent.isPresent()
-                                ? ", and of the composition (Choi and Okos 1986, in series)."
+                                ? ", and of the composition (from memory; Choi and Okos 1986, in series)."
                                 : ", and of the fattest composition held (Choi and Okos 1986, in series), as the fat is"
                                         + " not given."));
     }
@@ -170,9 +164,7 @@ public record HeatFigures(
     }
 
     private static double inSeries(double fatPercent) {
-        double lean = (100 - fatPercent) / 100;
-        ThermalProperties slowest = Composition.ofMeat(WATER * lean, PROTEIN * lean, fatPercent, ASH * lean)
-                .properties(Composition.Path.SERIES);
+        ThermalProperties slowest = Composition.ofMeat(fatPercent).properties(Composition.Path.SERIES);
         return Math.min(slowest.diffusivity(5), slowest.diffusivity(60));
     }
 }

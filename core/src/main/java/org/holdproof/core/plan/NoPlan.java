@@ -38,12 +38,9 @@ public record NoPlan(PlannedCook cook, String reason, String remedy) implements 
                         + " (--tables).");
     }
 
-    static NoPlan tooLow(PlannedCook cook, Pasteurization rule) {
+    static NoPlan tooLow(PlannedCook cook, Pasteurization rule, RuleLibrary library) {
         PlanWording wording = new PlanWording(cook.authority().units());
-        GrowthLimit growth = RuleLibrary.builtIn().growthLimits().stream()
-                .filter(limit -> limit.id().equals(GROWTH))
-                .findFirst()
-                .orElseThrow(() -> new IllegalStateException("growth-limits.csv lacks " + GROWTH));
+        GrowthLimit growth = library.rules(GrowthLimit.class).require(GROWTH);
         double highest = growth.maxCelsius().orElseThrow();
         String meanwhile = cook.bathCelsius() <= highest
                 ? growth.organism() + " grows up to " + wording.temperature(highest) + " ("

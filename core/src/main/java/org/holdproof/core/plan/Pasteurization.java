@@ -1,18 +1,15 @@
 package org.holdproof.core.plan;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.kinetics.LethalRate;
 import org.holdproof.core.rules.AuthorityProfile;
-import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
+import org.holdproof.core.rules.LethalityChoice;
 import org.holdproof.core.rules.LethalityRow;
-import org.holdproof.core.rules.LethalityTable;
 import org.holdproof.core.rules.ThermalDeath;
 
 /**
@@ -37,26 +34,12 @@ public record Pasteurization(List<LethalityRow> rows, Optional<ThermalDeath> dea
     /** What the authority names for a food; empty where it names nothing. */
     public static Optional<Pasteurization> of(
             AuthorityProfile authority, Species species, Form form, OptionalDouble fatPercent) {
-        return authority.lethality().stream()
-                .filter(choice -> choice.serves(word(species), word(form)))
-                .findFirst()
-                .map(choice -> of(choice, fatPercent));
+        return authority.lethalityFor(species, form).map(choice -> of(choice, fatPercent));
     }
 
     private static Pasteurization of(LethalityChoice choice, OptionalDouble fatPercent) {
-        List<LethalityRow> rows = new ArrayList<>();
-        if (choice.kinetics().isEmpty()) {
-            for (LethalityTable table : choice.tables()) {
-                rows.addAll(table.rowsFor(fatPercent));
-            }
-            rows.sort(Comparator.comparingDouble(row -> row.at().celsius()));
-        }
-        return new Pasteurization(rows, choice.kinetics());
-    }
-
-    /** As the authority profiles write it. */
-    private static String word(Enum<?> value) {
-        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return new Pasteurization(
+                choice.kinetics().isPresent() ? List.of() : choice.rowsFor(fatPercent), choice.kinetics());
     }
 
     /** The lowest temperature that is credited, in °C. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.Verdict;
 
 /** What comes of planning a cook: a plan, or why there is none. */
@@ -11,8 +12,12 @@ public sealed interface Plan permits BathPlan, NoPlan {
 
     PlannedCook cook();
 
-    /** Plans a cook with figures about its heat. */
-    static Plan of(PlannedCook cook, HeatFigures heat) {
+    /**
+     * Plans a cook with figures about its heat.
+     *
+     * @param library the rules the cook's authority was taken from
+     */
+    static Plan of(PlannedCook cook, HeatFigures heat, RuleLibrary library) {
         Optional<Pasteurization> found =
                 Pasteurization.of(cook.authority(), cook.species(), cook.form(), cook.fatPercent());
         if (found.isEmpty()) {
@@ -20,7 +25,7 @@ public sealed interface Plan permits BathPlan, NoPlan {
         }
         Pasteurization rule = found.get();
         if (cook.bathCelsius() < rule.lowestCelsius()) {
-            return NoPlan.tooLow(cook, rule);
+            return NoPlan.tooLow(cook, rule, library);
         }
         CookSimulation simulation = new CookSimulation(cook, heat);
         CoreCurve planned = simulation.asPlanned();
@@ -66,7 +71,7 @@ public sealed interface Plan permits BathPlan, NoPlan {
     static List<TimeInRange> ranges(PlannedCook cook, TimedCores cores) {
         List<TimeInRange> ranges = new ArrayList<>();
         cook.authority()
-                .comeUp()
+                .comeUpToPlanBy()
                 .filter(rule -> rule.from().isPresent() && rule.limit().isPresent())
                 .filter(rule -> rule.maxMinutes().isPresent())
                 .ifPresent(rule -> ranges.add(TimeInRange.comeUp(rule, cook, cores)));

@@ -78,8 +78,11 @@ public record PublishedQuality(
         return low > high ? Double.POSITIVE_INFINITY : Math.max(0, Math.max(low - celsius, celsius - high));
     }
 
-    /** Who says so: {@code J. Food Science 1963 (read)}. */
+    /** Who says so: {@code J. Food Science 1963 (read)}; for a fact of the trade only what it is. */
     public String cited() {
+        if (how == How.COMMON_PRACTICE) {
+            return how.title();
+        }
         return source.issuer() + (source.year().isEmpty() ? "" : " " + source.year()) + " (" + how.title() + ")";
     }
 

@@ -3,10 +3,13 @@ package org.holdproof.core.rules;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.batch.Product;
+import org.holdproof.core.batch.Product.Form;
+import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.quantity.TemperatureUnit;
 
 /**
- * Which rule answers which question under one authority.
+ * Which rule answers which question under one authority. Made with a {@link Builder}, by name.
  *
  * @param id the id a batch record names
  * @param title as printed
@@ -14,19 +17,24 @@ import org.holdproof.core.quantity.TemperatureUnit;
  * @param paper the sheet its reader prints on
  * @param lethality which table serves which food, first match wins
  * @param comeUp the come-up limit, where the authority has one
+ * @param comeUpGuidance a come-up limit of another authority, where this one sets none: a caution, never a verdict
+ * @param lowCook a limit on the time below a temperature while cooking
+ * @param gaps processes its tables may be used for without one of their conditions
+ * @param humidity ways to keep the surface moist that its tables are tied to; empty: none asked
+ * @param nonContinuous limits on a cook in two heatings with cooling between
+ * @param seal the temperature a bag sealed after the cook must be sealed at
  * @param cooling the schedules it accepts, any one of which will do; the first one leads
  * @param hotHold the hot-holding minimum
+ * @param hotHoldRoast the hot-holding minimum of a whole roast cooked by its roast table, where that is another one
+ * @param hotAllowance what follows from a time under the hot-holding temperature
+ * @param timeLimits rules by which time alone may keep food safe; one kept is enough
  * @param coldHold the cold-holding maximum
- * @param reheat the reheating target
+ * @param shelfLives how long the chilled food may be kept, the strictest reading first
+ * @param reheat what food to be held hot is reheated to, or any food where it does not tell them apart
+ * @param reheatToOrder what food for immediate service is reheated to, where that is another rule
+ * @param reheatRoast what a whole roast cooked by its roast table may be reheated to instead
  * @param toleranceCelsius the accuracy it asks of a food thermometer, as a difference in °C
  * @param checkEveryDays how old a thermometer's last check may be, where it says
- * @param humidity ways to keep the surface moist that its tables are tied to; empty: none asked
- * @param hotHoldRoast the hot-holding minimum of a whole roast cooked by its roast table, where that is another one
- * @param nonContinuous limits on a cook in two heatings with cooling between
- * @param lowCook a limit on the time below a temperature while cooking
- * @param seal the temperature a bag sealed after the cook must be sealed at
- * @param shelfLives how long the chilled food may be kept, the strictest reading first
- * @param timeLimits rules by which time alone may keep food safe; one kept is enough
  * @param records what its records must hold
  * @param left questions it leaves to the local authority, in words
  */
@@ -37,29 +45,35 @@ public record AuthorityProfile(
         Paper paper,
         List<LethalityChoice> lethality,
         Optional<HoldingRule> comeUp,
+        Optional<HoldingRule> comeUpGuidance,
+        Optional<HoldingRule> lowCook,
+        List<SupportGap> gaps,
+        List<HumidityOption> humidity,
+        Optional<CoolingRule> nonContinuous,
+        Optional<WrittenRule> seal,
         List<CoolingRule> cooling,
         Optional<HoldingRule> hotHold,
+        Optional<HoldingRule> hotHoldRoast,
+        Optional<HotAllowance> hotAllowance,
+        List<TimeLimit> timeLimits,
         Optional<HoldingRule> coldHold,
+        List<ShelfLifeRule> shelfLives,
         Optional<ReheatingRule> reheat,
+        Optional<ReheatingRule> reheatToOrder,
+        Optional<ReheatingRule> reheatRoast,
         OptionalDouble toleranceCelsius,
         OptionalDouble checkEveryDays,
-        List<HumidityOption> humidity,
-        Optional<HoldingRule> hotHoldRoast,
-        Optional<CoolingRule> nonContinuous,
-        Optional<HoldingRule> lowCook,
-        Optional<WrittenRule> seal,
-        List<ShelfLifeRule> shelfLives,
-        List<TimeLimit> timeLimits,
         List<WrittenRule> records,
         List<String> left) {
 
     public AuthorityProfile {
         units = List.copyOf(units);
+        gaps = List.copyOf(gaps);
         lethality = List.copyOf(lethality);
-        cooling = List.copyOf(cooling);
         humidity = List.copyOf(humidity);
-        shelfLives = List.copyOf(shelfLives);
+        cooling = List.copyOf(cooling);
         timeLimits = List.copyOf(timeLimits);
+        shelfLives = List.copyOf(shelfLives);
         records = List.copyOf(records);
         left = List.copyOf(left);
     }
@@ -70,32 +84,241 @@ public record AuthorityProfile(
         A4
     }
 
-    /**
-     * A table, or kinetics with a target, for some foods.
-     *
-     * @param species names of the species it serves, in the batch record's words; empty: all
-     * @param forms names of the forms it serves; empty: all
-     * @param tables published rows, any row of any of them will do
-     * @param kinetics where the rule is itself stated as D, z and a target
-     * @param margin the kinetics integrated lethality is shown with beside the rows
-     */
-    public record LethalityChoice(
-            List<String> species,
-            List<String> forms,
-            List<LethalityTable> tables,
-            Optional<ThermalDeath> kinetics,
-            List<ThermalDeath> margin) {
-        public LethalityChoice {
-            species = List.copyOf(species);
-            forms = List.copyOf(forms);
-            tables = List.copyOf(tables);
-            margin = List.copyOf(margin);
+    /** What makes a cook of this food lethal; empty: the authority names nothing for it. */
+    public Optional<LethalityChoice> lethalityFor(Species species, Form form) {
+        return lethality.stream().filter(choice -> choice.serves(species, form)).findFirst();
+    }
+
+    /** What makes a cook of this product lethal; empty: the authority names nothing for it. */
+    public Optional<LethalityChoice> lethalityFor(Product product) {
+        return lethalityFor(product.species(), product.form());
+    }
+
+    /** The come-up limit a plan keeps to: the authority's own, or the one it takes as guidance. */
+    public Optional<HoldingRule> comeUpToPlanBy() {
+        return comeUp.or(() -> comeUpGuidance);
+    }
+
+    /** The gap that lets this product be cooked without a condition; empty: none does. */
+    public Optional<SupportGap> gap(SupportGap.Waives waived, Product product) {
+        return gaps.stream()
+                .filter(gap -> gap.waives() == waived && gap.covers(product))
+                .findFirst();
+    }
+
+    /** The scale its reader reads first. */
+    public TemperatureUnit leadingUnit() {
+        return units.get(0);
+    }
+
+    /** A builder that holds nothing but these; every other question starts out unanswered. */
+    public static Builder of(String id, String title, List<TemperatureUnit> units, Paper paper) {
+        return new Builder(id, title, units, paper);
+    }
+
+    /** A builder that starts from this profile. */
+    public Builder but() {
+        Builder builder = new Builder(id, title, units, paper);
+        builder.lethality = lethality;
+        builder.comeUp = comeUp;
+        builder.comeUpGuidance = comeUpGuidance;
+        builder.lowCook = lowCook;
+        builder.gaps = gaps;
+        builder.humidity = humidity;
+        builder.nonContinuous = nonContinuous;
+        builder.seal = seal;
+        builder.cooling = cooling;
+        builder.hotHold = hotHold;
+        builder.hotHoldRoast = hotHoldRoast;
+        builder.hotAllowance = hotAllowance;
+        builder.timeLimits = timeLimits;
+        builder.coldHold = coldHold;
+        builder.shelfLives = shelfLives;
+        builder.reheat = reheat;
+        builder.reheatToOrder = reheatToOrder;
+        builder.reheatRoast = reheatRoast;
+        builder.toleranceCelsius = toleranceCelsius;
+        builder.checkEveryDays = checkEveryDays;
+        builder.records = records;
+        builder.left = left;
+        return builder;
+    }
+
+    /** A profile in the making. Parts not set are unanswered: empty. */
+    public static final class Builder {
+        private final String id;
+        private final String title;
+        private final List<TemperatureUnit> units;
+        private final Paper paper;
+        private List<LethalityChoice> lethality = List.of();
+        private Optional<HoldingRule> comeUp = Optional.empty();
+        private Optional<HoldingRule> comeUpGuidance = Optional.empty();
+        private Optional<HoldingRule> lowCook = Optional.empty();
+        private List<SupportGap> gaps = List.of();
+        private List<HumidityOption> humidity = List.of();
+        private Optional<CoolingRule> nonContinuous = Optional.empty();
+        private Optional<WrittenRule> seal = Optional.empty();
+        private List<CoolingRule> cooling = List.of();
+        private Optional<HoldingRule> hotHold = Optional.empty();
+        private Optional<HoldingRule> hotHoldRoast = Optional.empty();
+        private Optional<HotAllowance> hotAllowance = Optional.empty();
+        private List<TimeLimit> timeLimits = List.of();
+        private Optional<HoldingRule> coldHold = Optional.empty();
+        private List<ShelfLifeRule> shelfLives = List.of();
+        private Optional<ReheatingRule> reheat = Optional.empty();
+        private Optional<ReheatingRule> reheatToOrder = Optional.empty();
+        private Optional<ReheatingRule> reheatRoast = Optional.empty();
+        private OptionalDouble toleranceCelsius = OptionalDouble.empty();
+        private OptionalDouble checkEveryDays = OptionalDouble.empty();
+        private List<WrittenRule> records = List.of();
+        private List<String> left = List.of();
+
+        private Builder(String id, String title, List<TemperatureUnit> units, Paper paper) {
+            this.id = id;
+            this.title = title;
+            this.units = units;
+            this.paper = paper;
         }
 
-        /** Whether it serves a food. */
-        public boolean serves(String speciesName, String formName) {
-            return (species.isEmpty() || species.contains(speciesName))
-                    && (forms.isEmpty() || forms.contains(formName));
+        public Builder lethality(List<LethalityChoice> lethality) {
+            this.lethality = lethality;
+            return this;
+        }
+
+        public Builder comeUp(Optional<HoldingRule> comeUp) {
+            this.comeUp = comeUp;
+            return this;
+        }
+
+        public Builder comeUpGuidance(Optional<HoldingRule> comeUpGuidance) {
+            this.comeUpGuidance = comeUpGuidance;
+            return this;
+        }
+
+        public Builder lowCook(Optional<HoldingRule> lowCook) {
+            this.lowCook = lowCook;
+            return this;
+        }
+
+        public Builder gaps(List<SupportGap> gaps) {
+            this.gaps = gaps;
+            return this;
+        }
+
+        public Builder humidity(List<HumidityOption> humidity) {
+            this.humidity = humidity;
+            return this;
+        }
+
+        public Builder nonContinuous(Optional<CoolingRule> nonContinuous) {
+            this.nonContinuous = nonContinuous;
+            return this;
+        }
+
+        public Builder seal(Optional<WrittenRule> seal) {
+            this.seal = seal;
+            return this;
+        }
+
+        public Builder cooling(List<CoolingRule> cooling) {
+            this.cooling = cooling;
+            return this;
+        }
+
+        public Builder hotHold(Optional<HoldingRule> hotHold) {
+            this.hotHold = hotHold;
+            return this;
+        }
+
+        public Builder hotHoldRoast(Optional<HoldingRule> hotHoldRoast) {
+            this.hotHoldRoast = hotHoldRoast;
+            return this;
+        }
+
+        public Builder hotAllowance(Optional<HotAllowance> hotAllowance) {
+            this.hotAllowance = hotAllowance;
+            return this;
+        }
+
+        public Builder timeLimits(List<TimeLimit> timeLimits) {
+            this.timeLimits = timeLimits;
+            return this;
+        }
+
+        public Builder coldHold(Optional<HoldingRule> coldHold) {
+            this.coldHold = coldHold;
+            return this;
+        }
+
+        public Builder shelfLives(List<ShelfLifeRule> shelfLives) {
+            this.shelfLives = shelfLives;
+            return this;
+        }
+
+        public Builder reheat(Optional<ReheatingRule> reheat) {
+            this.reheat = reheat;
+            return this;
+        }
+
+        public Builder reheatToOrder(Optional<ReheatingRule> reheatToOrder) {
+            this.reheatToOrder = reheatToOrder;
+            return this;
+        }
+
+        public Builder reheatRoast(Optional<ReheatingRule> reheatRoast) {
+            this.reheatRoast = reheatRoast;
+            return this;
+        }
+
+        public Builder toleranceCelsius(OptionalDouble toleranceCelsius) {
+            this.toleranceCelsius = toleranceCelsius;
+            return this;
+        }
+
+        public Builder checkEveryDays(OptionalDouble checkEveryDays) {
+            this.checkEveryDays = checkEveryDays;
+            return this;
+        }
+
+        public Builder records(List<WrittenRule> records) {
+            this.records = records;
+            return this;
+        }
+
+        public Builder left(List<String> left) {
+            this.left = left;
+            return this;
+        }
+
+        /** The profile. */
+        public AuthorityProfile build() {
+            return new AuthorityProfile(
+                    id,
+                    title,
+                    units,
+                    paper,
+                    lethality,
+                    comeUp,
+                    comeUpGuidance,
+                    lowCook,
+                    gaps,
+                    humidity,
+                    nonContinuous,
+                    seal,
+                    cooling,
+                    hotHold,
+                    hotHoldRoast,
+                    hotAllowance,
+                    timeLimits,
+                    coldHold,
+                    shelfLives,
+                    reheat,
+                    reheatToOrder,
+                    reheatRoast,
+                    toleranceCelsius,
+                    checkEveryDays,
+                    records,
+                    left);
         }
     }
 }

@@ -21,4 +21,10 @@ public record BathTime(
         double seconds,
         String printedTime,
         String targets,
-        Citation citation) {}
+        Citation citation)
+        implements Rule {
+    @Override
+    public String title() {
+        return product;
+    }
+}

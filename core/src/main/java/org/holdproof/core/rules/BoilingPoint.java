@@ -12,9 +12,10 @@ import org.holdproof.core.quantity.Boundary;
  * @param tolerance how far the printed figure may be off or a reading may differ, in the scale of {@code at}
  */
 public record BoilingPoint(
-        String id,
-        OptionalDouble altitudeMetres,
-        double kilopascals,
-        Boundary at,
-        double tolerance,
-        Citation citation) {}
+        String id, OptionalDouble altitudeMetres, double kilopascals, Boundary at, double tolerance, Citation citation)
+        implements Rule {
+    @Override
+    public String title() {
+        return "Boiling point at " + kilopascals + " kPa";
+    }
+}

@@ -12,13 +12,13 @@ import org.holdproof.core.rules.Source.How;
  */
 public record Citation(Source source, String document, String section, How how, String note) {
 
-    /** Document, section and, where the figure is unconfirmed or without one, that it is. */
+    /** Document, section and, where the figure was not read there, how it was obtained. */
     public String text() {
         if (how == How.COMMON_PRACTICE) {
             return how.title();
         }
         return document
                 + (section.isEmpty() ? "" : ", " + section)
-                + (how == How.MEMORY ? " (from memory, unconfirmed)" : "");
+                + (how.caveat().isEmpty() ? "" : " (" + how.caveat() + ")");
     }
 }

@@ -21,7 +21,8 @@ public record CoolingRule(
         List<Stage> stages,
         Condition condition,
         String correctiveAction,
-        Citation citation) {
+        Citation citation)
+        implements Rule {
 
     public CoolingRule {
         stages = List.copyOf(stages);

@@ -24,4 +24,10 @@ public record DeathTime(
         double highMinutes,
         OptionalDouble lowZCelsius,
         OptionalDouble highZCelsius,
-        Citation citation) {}
+        Citation citation)
+        implements Rule {
+    @Override
+    public String title() {
+        return organism + " in " + food;
+    }
+}

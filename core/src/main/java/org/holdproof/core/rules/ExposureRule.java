@@ -9,7 +9,8 @@ import org.holdproof.core.quantity.Boundary;
  * @param limbs each a list of bands, all of which must be kept
  */
 public record ExposureRule(
-        String id, String title, String jurisdiction, String applies, List<List<Band>> limbs, Citation citation) {
+        String id, String title, String jurisdiction, String applies, List<List<Band>> limbs, Citation citation)
+        implements Rule {
 
     public ExposureRule {
         limbs = limbs.stream().map(List::copyOf).toList();

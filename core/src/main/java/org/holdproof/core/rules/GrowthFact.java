@@ -6,4 +6,9 @@ package org.holdproof.core.rules;
  * @param topic what it is about, in a word or two
  * @param statement the fact, in our words
  */
-public record GrowthFact(String id, String topic, String statement, Citation citation) {}
+public record GrowthFact(String id, String topic, String statement, Citation citation) implements Rule {
+    @Override
+    public String title() {
+        return topic;
+    }
+}

@@ -10,7 +10,8 @@ import java.util.List;
  * @param species the species it serves, in the batch record's words, or {@link GrowthModel#ANY}
  * @param q0 the physiological state at the start, dimensionless; the smaller the longer the lag
  */
-public record GrowthLag(String id, String organism, String food, List<String> species, double q0, Citation citation) {
+public record GrowthLag(String id, String organism, String food, List<String> species, double q0, Citation citation)
+        implements Rule {
 
     /** @throws IllegalArgumentException if q0 is not positive and finite */
     public GrowthLag {
@@ -18,5 +19,10 @@ public record GrowthLag(String id, String organism, String food, List<String> sp
         if (!(q0 > 0) || Double.isInfinite(q0)) {
             throw new IllegalArgumentException(id + ": q0 " + q0 + " must be positive");
         }
+    }
+
+    @Override
+    public String title() {
+        return organism + " in " + food;
     }
 }

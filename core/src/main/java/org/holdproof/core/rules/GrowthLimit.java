@@ -27,7 +27,8 @@ public record GrowthLimit(
         OptionalDouble exposureFromCelsius,
         OptionalDouble exposureToCelsius,
         OptionalDouble exposureMinutes,
-        Citation citation) {
+        Citation citation)
+        implements Rule {
 
     /** What a row says. */
     public enum Kind {
@@ -39,5 +40,10 @@ public record GrowthLimit(
         MAX_CUMULATIVE_EXPOSURE,
         /** Growth measured in one cooling experiment. */
         COOLING_GROWTH_RESULT
+    }
+
+    @Override
+    public String title() {
+        return organism;
     }
 }

@@ -33,7 +33,8 @@ public record GrowthModel(
         double ceilingLog10,
         Optional<Concern> concern,
         String caveat,
-        Citation citation) {
+        Citation citation)
+        implements Rule {
 
     /** In {@link #species()}: every species that no other model of the organism names. */
     public static final String ANY = "any";

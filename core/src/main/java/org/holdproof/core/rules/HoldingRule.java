@@ -27,7 +27,8 @@ public record HoldingRule(
         OptionalDouble maxMinutes,
         Comparison timeComparison,
         String correctiveAction,
-        Citation citation) {
+        Citation citation)
+        implements Rule {
 
     /** What a holding rule limits. */
     public enum Kind {

@@ -26,7 +26,8 @@ public record HumidityOption(
         double cookAtLeastMinutes,
         OptionalDouble pieceKilograms,
         Optional<Boundary> ovenAtLeast,
-        Citation citation) {
+        Citation citation)
+        implements Rule {
 
     /** How long the surface must be kept moist in a cook of this length, in minutes. */
     public double neededMinutes(double cookMinutes) {

@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
  * @param applies the food it is for, in words
  * @param organism what it is aimed at; empty where the document does not say
  * @param targetLog10 the reduction it stands for
+ * @param counting how the time of a row is counted
  * @param rows by rising temperature
  */
 public record LethalityTable(
@@ -21,11 +22,21 @@ public record LethalityTable(
         String applies,
         String organism,
         OptionalDouble targetLog10,
+        Counting counting,
         List<LethalityRow> rows,
-        Citation citation) {
+        Citation citation)
+        implements Rule {
 
     public LethalityTable {
         rows = List.copyOf(rows);
+    }
+
+    /** How the time at or above a row's temperature is counted. */
+    public enum Counting {
+        /** The longest unbroken spell. */
+        UNBROKEN,
+        /** All of it, added up. */
+        TOTAL
     }
 
     /** Whether the table's times depend on fat. */

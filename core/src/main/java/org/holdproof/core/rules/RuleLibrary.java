@@ -3,7 +3,6 @@ package org.holdproof.core.rules;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,68 +30,47 @@ public final class RuleLibrary {
     private final TableFiles files;
     private final String edition;
     private final Sources sources;
-    private final Map<String, LethalityTable> lethality;
-    private final Map<String, ThermalDeath> kinetics;
-    private final Map<String, CoolingRule> cooling;
-    private final Map<String, HoldingRule> holding;
-    private final Map<String, ReheatingRule> reheating;
-    private final Map<String, HumidityOption> humidity;
-    private final Map<String, TimeLimit> timeLimits;
-    private final Map<String, ExposureRule> exposures;
-    private final Map<String, ShelfLifeRule> shelfLives;
-    private final Map<String, Map<String, WrittenRule>> written;
+    private final RuleSets rules;
     private final Map<String, AuthorityProfile> profiles;
-    private final Map<String, GrowthLimit> growthLimits;
-    private final Map<String, BathTime> bathTimes;
-    private final Map<String, BoilingPoint> boilingPoints;
-    private final Map<String, GrowthFact> growthFacts;
-    private final Map<String, GrowthModel> growthModels;
-    private final Map<String, GrowthLag> growthLags;
-    private final Map<String, DeathTime> deathTimes;
     private final QualityTables quality;
 
     private RuleLibrary(TableFiles files) throws UnreadableInputException {
         this.files = files;
         edition = editionOf(files);
         sources = Sources.read(files);
-        lethality = new LethalityFiles(files, sources).read();
-        RuleFiles rules = new RuleFiles(files, sources);
-        kinetics = rules.kinetics();
-        cooling = rules.cooling();
-        holding = rules.holding();
-        reheating = rules.reheating();
-        LimitFiles limits = new LimitFiles(files, sources);
-        humidity = limits.humidity();
-        timeLimits = limits.timeLimits();
-        exposures = limits.exposures();
-        shelfLives = limits.shelfLives();
-        written = new LinkedHashMap<>();
-        for (String group : WRITTEN_GROUPS) {
-            written.put(group, rules.written(group));
-        }
-        profiles = new ProfileFiles(
-                        files,
-                        new ProfileFiles.Rules(
-                                lethality,
-                                kinetics,
-                                cooling,
-                                holding,
-                                reheating,
-                                humidity,
-                                shelfLives,
-                                timeLimits,
-                                written))
-                .read();
-        HandbookFiles handbook = new HandbookFiles(files, sources);
-        growthLimits = handbook.growthLimits();
-        bathTimes = handbook.bathTimes();
-        boilingPoints = handbook.boilingPoints();
-        GrowthFiles growth = new GrowthFiles(files, sources);
-        growthFacts = growth.facts();
-        growthModels = growth.models(growthFacts);
-        growthLags = growth.lags();
-        deathTimes = growth.deathTimes();
+        rules = rulesOf(files, sources);
+        profiles = new ProfileFiles(files, rules).read();
         quality = new QualityFiles(files, sources).read();
+    }
+
+    private static RuleSets rulesOf(TableFiles files, Sources sources) throws UnreadableInputException {
+        RuleFiles rules = new RuleFiles(files, sources);
+        LimitFiles limits = new LimitFiles(files, sources);
+        HandbookFiles handbook = new HandbookFiles(files, sources);
+        GrowthFiles growth = new GrowthFiles(files, sources);
+        RuleSet<GrowthFact> facts = growth.facts();
+        RuleSet<LethalityTable> tables = new LethalityFiles(files, sources).read();
+        return new RuleSets(List.of(
+                tables,
+                rules.kinetics(),
+                rules.cooling(),
+                rules.holding(),
+                rules.reheating(tables),
+                limits.humidity(),
+                limits.ovens(),
+                limits.gaps(),
+                limits.allowances(),
+                limits.timeLimits(),
+                limits.exposures(),
+                limits.shelfLives(),
+                rules.written(WRITTEN_GROUPS),
+                handbook.growthLimits(),
+                handbook.bathTimes(),
+                handbook.boilingPoints(),
+                facts,
+                growth.models(facts),
+                growth.lags(),
+                growth.deathTimes()));
     }
 
     /** The built-in tables, loaded once. */
@@ -167,72 +145,18 @@ public final class RuleLibrary {
         return List.copyOf(profiles.values());
     }
 
-    public Optional<LethalityTable> lethalityTable(String id) {
-        return Optional.ofNullable(lethality.get(id));
+    /**
+     * The rules of one kind: {@code library.rules(CoolingRule.class).find("US-FDA-COOL-A")}.
+     *
+     * @throws IllegalArgumentException if no table holds rules of that kind
+     */
+    public <T extends Rule> RuleSet<T> rules(Class<T> kind) {
+        return rules.of(kind);
     }
 
-    public List<LethalityTable> lethalityTables() {
-        return List.copyOf(lethality.values());
-    }
-
-    public Optional<ThermalDeath> kinetics(String id) {
-        return Optional.ofNullable(kinetics.get(id));
-    }
-
-    public List<ThermalDeath> kinetics() {
-        return List.copyOf(kinetics.values());
-    }
-
-    public Optional<CoolingRule> coolingRule(String id) {
-        return Optional.ofNullable(cooling.get(id));
-    }
-
-    public List<CoolingRule> coolingRules() {
-        return List.copyOf(cooling.values());
-    }
-
-    public Optional<HoldingRule> holdingRule(String id) {
-        return Optional.ofNullable(holding.get(id));
-    }
-
-    public List<HoldingRule> holdingRules() {
-        return List.copyOf(holding.values());
-    }
-
-    public Optional<ReheatingRule> reheatingRule(String id) {
-        return Optional.ofNullable(reheating.get(id));
-    }
-
-    public List<ReheatingRule> reheatingRules() {
-        return List.copyOf(reheating.values());
-    }
-
-    public List<HumidityOption> humidityOptions() {
-        return List.copyOf(humidity.values());
-    }
-
-    public Optional<TimeLimit> timeLimit(String id) {
-        return Optional.ofNullable(timeLimits.get(id));
-    }
-
-    public List<TimeLimit> timeLimits() {
-        return List.copyOf(timeLimits.values());
-    }
-
-    public Optional<ExposureRule> exposureRule(String id) {
-        return Optional.ofNullable(exposures.get(id));
-    }
-
-    public List<ExposureRule> exposureRules() {
-        return List.copyOf(exposures.values());
-    }
-
-    public Optional<ShelfLifeRule> shelfLife(String id) {
-        return Optional.ofNullable(shelfLives.get(id));
-    }
-
-    public List<ShelfLifeRule> shelfLives() {
-        return List.copyOf(shelfLives.values());
+    /** The rules of every kind, in the order they are listed in. */
+    public List<RuleSet<? extends Rule>> rules() {
+        return rules.all();
     }
 
     /**
@@ -242,59 +166,12 @@ public final class RuleLibrary {
      * @throws IllegalArgumentException if there is no such group
      */
     public List<WrittenRule> writtenRules(String group) {
-        return List.copyOf(written(group).values());
-    }
-
-    /** A rule that is words first, of any group. */
-    public Optional<WrittenRule> writtenRule(String id) {
-        return written.values().stream()
-                .flatMap(group -> Optional.ofNullable(group.get(id)).stream())
-                .findFirst();
-    }
-
-    private Map<String, WrittenRule> written(String group) {
-        Map<String, WrittenRule> rules = written.get(group);
-        if (rules == null) {
+        if (!WRITTEN_GROUPS.contains(group)) {
             throw new IllegalArgumentException("no group " + group + "; there are " + WRITTEN_GROUPS);
         }
-        return rules;
-    }
-
-    public List<GrowthLimit> growthLimits() {
-        return List.copyOf(growthLimits.values());
-    }
-
-    public List<BathTime> bathTimes() {
-        return List.copyOf(bathTimes.values());
-    }
-
-    public List<BoilingPoint> boilingPoints() {
-        return List.copyOf(boilingPoints.values());
-    }
-
-    public Optional<GrowthModel> growthModel(String id) {
-        return Optional.ofNullable(growthModels.get(id));
-    }
-
-    public List<GrowthModel> growthModels() {
-        return List.copyOf(growthModels.values());
-    }
-
-    public List<GrowthLag> growthLags() {
-        return List.copyOf(growthLags.values());
-    }
-
-    public Optional<GrowthFact> growthFact(String id) {
-        return Optional.ofNullable(growthFacts.get(id));
-    }
-
-    public List<GrowthFact> growthFacts() {
-        return List.copyOf(growthFacts.values());
-    }
-
-    /** Measured death times, to compare a line with; nothing is judged by them. */
-    public List<DeathTime> deathTimes() {
-        return List.copyOf(deathTimes.values());
+        return rules.of(WrittenRule.class).all().stream()
+                .filter(rule -> rule.group().equals(group))
+                .toList();
     }
 
     /** What is published about weight, tenderness, colour and yield; nothing is judged by it. */

@@ -27,7 +27,8 @@ public record ShelfLifeRule(
         Optional<Boundary> reach,
         OptionalDouble reachMinutes,
         String disposition,
-        Citation citation) {
+        Citation citation)
+        implements Rule {
 
     /** What the days count from. */
     public enum From {

@@ -23,7 +23,8 @@ public record ThermalDeath(
         double floorCelsius,
         double capCelsius,
         OptionalDouble targetLog10,
-        Citation citation) {
+        Citation citation)
+        implements Rule {
 
     /** @throws IllegalArgumentException if D or z is not positive, or the floor lies above the cap */
     public ThermalDeath {

@@ -31,13 +31,16 @@ public record TimeLimit(
         Count count,
         boolean marked,
         String disposition,
-        Citation citation) {
+        Citation citation)
+        implements Rule {
 
     /** How time is counted. */
     public enum Count {
         /** One period only; a food that had one before has none left. */
         ONE_PERIOD,
         /** Every spell is added up. */
-        CUMULATIVE
+        CUMULATIVE,
+        /** Every spell on its own. */
+        EACH_SPELL
     }
 }

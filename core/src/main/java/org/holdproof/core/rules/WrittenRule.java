@@ -25,4 +25,10 @@ public record WrittenRule(
         OptionalDouble value,
         OptionalDouble tolerance,
         String unit,
-        Citation citation) {}
+        Citation citation)
+        implements Rule {
+    @Override
+    public String title() {
+        return topic;
+    }
+}

@@ -18,11 +18,13 @@ import org.holdproof.core.assess.ShelfLifeChecks;
 import org.holdproof.core.batch.Moisture;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.Citation;
+import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.HumidityOption;
 import org.holdproof.core.rules.ReheatingRule;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.rules.ShelfLifeRule;
+import org.holdproof.core.rules.WrittenRule;
 import org.holdproof.core.standing.StandingQuestion.State;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Check;
@@ -124,7 +126,7 @@ public final class Remedies {
     }
 
     private void comeUp(Check check) {
-        authority.comeUp().ifPresent(rule -> action(check, rule.correctiveAction(), rule.citation()));
+        authority.comeUpToPlanBy().ifPresent(rule -> action(check, rule.correctiveAction(), rule.citation()));
         written(check, COME_UP_TOO_LONG);
     }
 
@@ -181,18 +183,25 @@ public final class Remedies {
     }
 
     private void referred(Check check, String id) {
-        library.coolingRule(id)
+        library.rules(CoolingRule.class)
+                .find(id)
                 .filter(rule -> !rule.correctiveAction().isBlank())
                 .ifPresent(rule -> put(check.id(), rule.correctiveAction(), Optional.of(rule.citation())));
-        library.holdingRule(id)
+        library.rules(HoldingRule.class)
+                .find(id)
                 .filter(rule -> !rule.correctiveAction().isBlank())
                 .ifPresent(rule -> put(check.id(), rule.correctiveAction(), Optional.of(rule.citation())));
-        library.reheatingRule(id)
+        library.rules(ReheatingRule.class)
+                .find(id)
                 .map(Remedies::words)
                 .filter(rule -> !rule.isBlank())
-                .ifPresent(words ->
-                        put(check.id(), words, library.reheatingRule(id).map(ReheatingRule::citation)));
-        library.writtenRule(id).ifPresent(rule -> put(check.id(), rule.requirement(), Optional.of(rule.citation())));
+                .ifPresent(words -> put(
+                        check.id(),
+                        words,
+                        library.rules(ReheatingRule.class).find(id).map(ReheatingRule::citation)));
+        library.rules(WrittenRule.class)
+                .find(id)
+                .ifPresent(rule -> put(check.id(), rule.requirement(), Optional.of(rule.citation())));
     }
 
     private static String words(ReheatingRule rule) {

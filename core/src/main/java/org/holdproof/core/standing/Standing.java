@@ -165,7 +165,7 @@ public record Standing(
             this.cook = cook;
             this.assessment = assessment;
             this.presentMillis = presentMillis;
-            rows = LethalityCheck.choice(evidence.authority(), evidence.batch().product()).stream()
+            rows = evidence.authority().lethalityFor(evidence.batch().product()).stream()
                     .flatMap(choice -> choice.tables().stream())
                     .flatMap(table -> table.rowsFor(evidence.batch().product().fatPercent()).stream())
                     .toList();
@@ -232,7 +232,10 @@ public record Standing(
             AuthorityProfile authority = evidence.authority();
             List<RunningClock> clocks = new ArrayList<>();
             if (!rowsMet) {
-                authority.comeUp().flatMap(rule -> running.comeUp(rule, rows)).ifPresent(clocks::add);
+                authority
+                        .comeUpToPlanBy()
+                        .flatMap(rule -> running.comeUp(rule, rows))
+                        .ifPresent(clocks::add);
             }
             authority.lowCook().flatMap(running::lowCook).ifPresent(clocks::add);
             Optional<Check> cooling = assessment.checks().stream()

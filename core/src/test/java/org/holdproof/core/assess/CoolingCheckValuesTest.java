@@ -125,8 +125,10 @@ class CoolingCheckValuesTest {
         static CoolingRule rule(NamedCsvRecord row) {
             String set = row.getField("boundary_set");
             String reading = row.getField("reading");
-            CoolingRule rule =
-                    RuleLibrary.builtIn().coolingRule(CheckValues.ruleId(row)).orElseThrow();
+            CoolingRule rule = RuleLibrary.builtIn()
+                    .rules(CoolingRule.class)
+                    .find(CheckValues.ruleId(row))
+                    .orElseThrow();
             if (set.contains("guard band")) {
                 return with(
                         rule,

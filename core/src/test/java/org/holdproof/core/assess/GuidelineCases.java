@@ -15,6 +15,7 @@ import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.LethalityTable;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
@@ -69,9 +70,13 @@ final class GuidelineCases {
     private static String comeUp(Trace trace) {
         BatchRecord batch =
                 Cooks.batch("us-fsis-2021", Cooks.BRISKET, Cooks.stage(BATH, 0, trace.lastMillis() / 60_000.0));
-        HoldingRule rule = RuleLibrary.builtIn().holdingRule("US-FSIS-CUT").orElseThrow();
+        HoldingRule rule = RuleLibrary.builtIn()
+                .rules(HoldingRule.class)
+                .find("US-FSIS-CUT")
+                .orElseThrow();
         List<LethalityRow> rows = RuleLibrary.builtIn()
-                .lethalityTable("fsis-2021-meat-6.5-log")
+                .rules(LethalityTable.class)
+                .find("fsis-2021-meat-6.5-log")
                 .orElseThrow()
                 .rows();
         Check check = new ComeUpCheck(Cooks.evidence(batch, 0, trace), rule)
@@ -112,7 +117,8 @@ final class GuidelineCases {
 
     private static String humidity(Evidence evidence) {
         List<LethalityRow> rows = RuleLibrary.builtIn()
-                .lethalityTable("fsis-2021-meat-6.5-log")
+                .rules(LethalityTable.class)
+                .find("fsis-2021-meat-6.5-log")
                 .orElseThrow()
                 .rows();
         Check lethality = new LethalityCheck(evidence).check();
@@ -126,7 +132,8 @@ final class GuidelineCases {
     /** The end point of 158 °F was missed, but 154 °F was held for 27 s. */
     private static String missedRow() {
         List<LethalityRow> rows = RuleLibrary.builtIn()
-                .lethalityTable("fsis-2021-meat-6.5-log")
+                .rules(LethalityTable.class)
+                .find("fsis-2021-meat-6.5-log")
                 .orElseThrow()
                 .rows();
         Trace trace = Traces.fahrenheit(0, 154, 0.45, 154);
@@ -142,7 +149,8 @@ final class GuidelineCases {
     /** The lowest whole reading a thermometer good to 1 °F must show to prove 165 °F. */
     private static String criticalLimit() {
         List<LethalityRow> rows = RuleLibrary.builtIn()
-                .lethalityTable("us-food-code-2013-a3")
+                .rules(LethalityTable.class)
+                .find("us-food-code-2013-a3")
                 .orElseThrow()
                 .rows();
         double tolerance = TemperatureUnit.FAHRENHEIT.differenceToCelsius(1);

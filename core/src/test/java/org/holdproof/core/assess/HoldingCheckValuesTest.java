@@ -17,6 +17,7 @@ import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.ReheatingRule;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.core.rules.TimeLimit;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -31,7 +32,8 @@ class HoldingCheckValuesTest {
     static Stream<Arguments> held() {
         return withSeries("holding")
                 .filter(arguments -> RuleLibrary.builtIn()
-                        .timeLimit((String) arguments.get()[1])
+                        .rules(TimeLimit.class)
+                        .find((String) arguments.get()[1])
                         .isEmpty())
                 .filter(arguments -> holdingRule((NamedCsvRecord) arguments.get()[3])
                         .maxMinutes()
@@ -103,10 +105,16 @@ class HoldingCheckValuesTest {
     }
 
     private static HoldingRule holdingRule(NamedCsvRecord row) {
-        return RuleLibrary.builtIn().holdingRule(CheckValues.ruleId(row)).orElseThrow();
+        return RuleLibrary.builtIn()
+                .rules(HoldingRule.class)
+                .find(CheckValues.ruleId(row))
+                .orElseThrow();
     }
 
     private static ReheatingRule reheatingRule(NamedCsvRecord row) {
-        return RuleLibrary.builtIn().reheatingRule(CheckValues.ruleId(row)).orElseThrow();
+        return RuleLibrary.builtIn()
+                .rules(ReheatingRule.class)
+                .find(CheckValues.ruleId(row))
+                .orElseThrow();
     }
 }

@@ -266,7 +266,8 @@ class LethalityCheckValuesTest {
 
     private static List<LethalityRow> rowsFor(NamedCsvRecord row) {
         LethalityTable table = RuleLibrary.builtIn()
-                .lethalityTable(Objects.requireNonNull(TABLES.get(row.getField("rule_or_model"))))
+                .rules(LethalityTable.class)
+                .find(Objects.requireNonNull(TABLES.get(row.getField("rule_or_model"))))
                 .orElseThrow();
         Matcher fat = Pattern.compile("([0-9]+) % fat").matcher(row.getField("product"));
         return table.rowsFor(fat.find() ? OptionalDouble.of(Double.parseDouble(fat.group(1))) : OptionalDouble.empty());

@@ -29,8 +29,10 @@ import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.rules.ExposureRule;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
+import org.holdproof.core.rules.LethalityTable;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.rules.ShelfLifeRule;
 import org.holdproof.core.rules.TimeLimit;
@@ -148,7 +150,8 @@ class OtherCheckValuesTest {
     }
 
     private static boolean cooled(String id, NamedCsvRecord row) {
-        CoolingRule rule = LIBRARY.coolingRule(row.getField("rule_id")).orElseThrow();
+        CoolingRule rule =
+                LIBRARY.rules(CoolingRule.class).find(row.getField("rule_id")).orElseThrow();
         if (id.equals("COOL-038")) {
             assertThat(row.getField("expected_result")).isEqualTo("NOT_APPLICABLE");
             return CoolingChecks.isOpen(rule.condition(), Cooks.BRISKET);
@@ -164,7 +167,7 @@ class OtherCheckValuesTest {
 
     private static boolean held(NamedCsvRecord row) {
         String ruleId = row.getField("rule_id");
-        Optional<TimeLimit> limit = LIBRARY.timeLimit(ruleId);
+        Optional<TimeLimit> limit = LIBRARY.rules(TimeLimit.class).find(ruleId);
         if (limit.isPresent()) {
             double right = limit.get().hotStart().map(Boundary::celsius).orElse(0.0);
             List<Double> spells = spells(row);
@@ -174,13 +177,13 @@ class OtherCheckValuesTest {
                             figure(row, "previous_periods=").orElse(0)));
         }
         if (ruleId.equals("US-FDA-FISH-RAW1")) {
-            return Exposure.keeps(LIBRARY.exposureRule(ruleId).orElseThrow(), band -> figure(
+            return Exposure.keeps(LIBRARY.rules(ExposureRule.class).find(ruleId).orElseThrow(), band -> figure(
                             row,
                             "minutes_" + Math.round(band.from().value()) + "_"
                                     + Math.round(band.to().value()) + "=")
                     .orElseThrow());
         }
-        HoldingRule rule = LIBRARY.holdingRule(ruleId).orElseThrow();
+        HoldingRule rule = LIBRARY.rules(HoldingRule.class).find(ruleId).orElseThrow();
         Trace trace = CheckValues.trace(row);
         Bounded minutes = rule.kind() == HoldingRule.Kind.LOW_COOK
                 ? LowCookCheck.minutesBelow(trace, rule, 0)
@@ -198,14 +201,17 @@ class OtherCheckValuesTest {
 
     /** The roast's own door: reheated by the table it was cooked by. */
     private static boolean reheatedAsRoast(NamedCsvRecord row) {
-        List<LethalityRow> rows =
-                LIBRARY.lethalityTable("us-food-code-roasts").orElseThrow().rows();
+        List<LethalityRow> rows = LIBRARY.rules(LethalityTable.class)
+                .find("us-food-code-roasts")
+                .orElseThrow()
+                .rows();
         return RowJudgement.of(CheckValues.trace(row), rows, 0, Double.POSITIVE_INFINITY)
                 .nominallyMet();
     }
 
     private static boolean timed(NamedCsvRecord row) {
-        TimeLimit limit = LIBRARY.timeLimit(row.getField("rule_id")).orElseThrow();
+        TimeLimit limit =
+                LIBRARY.rules(TimeLimit.class).find(row.getField("rule_id")).orElseThrow();
         TemperatureUnit unit =
                 row.getField("series_unit").equals("F") ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS;
         double cold = limit.coldStart().map(Boundary::celsius).orElse(0.0);
@@ -237,7 +243,7 @@ class OtherCheckValuesTest {
         String ruleId = row.getField("rule_id");
         return switch (id) {
             case "ROP-001", "ROP-002", "ROP-003" -> {
-                WrittenRule seal = LIBRARY.writtenRule(ruleId).orElseThrow();
+                WrittenRule seal = LIBRARY.rules(WrittenRule.class).find(ruleId).orElseThrow();
                 double core = figure(row, "core_at_seal=").orElseThrow();
                 assertThat(seal.unit()).isEqualTo("F");
                 yield seal.comparison().orElseThrow().holds(core, seal.value().orElseThrow(), 1e-9);
@@ -255,11 +261,12 @@ class OtherCheckValuesTest {
                         .equals(date(row, "expected_last_day"));
             case "ROP-007" ->
                 TimeAsControl.keeps(
-                        LIBRARY.timeLimit(ruleId).orElseThrow(),
+                        LIBRARY.rules(TimeLimit.class).find(ruleId).orElseThrow(),
                         new TimeOut(
                                 List.of(figure(row, "minutes_since_packaging=").orElseThrow()), 0, 0, true, 0));
             case "ROP-008" -> {
-                WrittenRule twice = LIBRARY.writtenRule(ruleId).orElseThrow();
+                WrittenRule twice =
+                        LIBRARY.rules(WrittenRule.class).find(ruleId).orElseThrow();
                 yield twice.comparison()
                         .orElseThrow()
                         .holds(
@@ -275,7 +282,8 @@ class OtherCheckValuesTest {
             default ->
                 RowJudgement.of(
                                 CheckValues.trace(row),
-                                LIBRARY.lethalityTable("uk-90c-10min")
+                                LIBRARY.rules(LethalityTable.class)
+                                        .find("uk-90c-10min")
                                         .orElseThrow()
                                         .rows(),
                                 0,
@@ -335,7 +343,8 @@ class OtherCheckValuesTest {
     }
 
     private static boolean keepsTolerance(String id, NamedCsvRecord row, double errorCelsius) {
-        WrittenRule rule = LIBRARY.writtenRule(row.getField("rule_id")).orElseThrow();
+        WrittenRule rule =
+                LIBRARY.rules(WrittenRule.class).find(row.getField("rule_id")).orElseThrow();
         assertThat(rule.unit()).as(id).isEqualTo("C");
         return Math.abs(errorCelsius) <= rule.tolerance().orElseThrow();
     }
@@ -350,7 +359,7 @@ class OtherCheckValuesTest {
     }
 
     private static ShelfLifeRule shelfLife(String id) {
-        return LIBRARY.shelfLife(id).orElseThrow();
+        return LIBRARY.rules(ShelfLifeRule.class).find(id).orElseThrow();
     }
 
     private static OptionalDouble figure(NamedCsvRecord row, String name) {

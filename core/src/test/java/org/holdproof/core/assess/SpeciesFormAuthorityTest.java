@@ -2,7 +2,6 @@ package org.holdproof.core.assess;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.Locale;
 import java.util.stream.Stream;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Product.Form;
@@ -29,7 +28,7 @@ class SpeciesFormAuthorityTest {
     @MethodSource("foods")
     void hotEnoughIsMetOnlyWhereARuleWasRead(String authority, Species species, Form form) {
         AuthorityProfile profile = RuleLibrary.builtIn().profile(authority).orElseThrow();
-        boolean served = profile.lethality().stream().anyMatch(choice -> choice.serves(word(species), word(form)));
+        boolean served = profile.lethalityFor(species, form).isPresent();
 
         Check hot = lethality(authority, species, form, 85, 60);
         Check low = lethality(authority, species, form, 50, 2880);
@@ -48,9 +47,5 @@ class SpeciesFormAuthorityTest {
         BatchRecord batch =
                 Cooks.batch(authority, Cooks.product(species, form), Cooks.stage(Stage.Kind.BATH, 0, minutes));
         return new LethalityCheck(Cooks.evidence(batch, 0.5, Traces.held(celsius, minutes))).check();
-    }
-
-    private static String word(Enum<?> value) {
-        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

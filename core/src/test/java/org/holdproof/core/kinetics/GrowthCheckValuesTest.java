@@ -99,7 +99,7 @@ class GrowthCheckValuesTest {
     }
 
     private static GrowthRate rate(String id) {
-        return GrowthRate.of(LIBRARY.growthModel(id).orElseThrow());
+        return GrowthRate.of(LIBRARY.rules(GrowthModel.class).find(id).orElseThrow());
     }
 
     private static double increase(NamedCsvRecord row, String id) {
@@ -158,7 +158,7 @@ class GrowthCheckValuesTest {
     private static SimpleRegression regression(String... ids) {
         SimpleRegression line = new SimpleRegression();
         for (String id : ids) {
-            DeathTime time = LIBRARY.deathTimes().stream()
+            DeathTime time = LIBRARY.rules(DeathTime.class).all().stream()
                     .filter(found -> found.id().equals(id))
                     .findFirst()
                     .orElseThrow();
@@ -193,7 +193,7 @@ class GrowthCheckValuesTest {
     /** Growth limits printed by FDA (1992) and ICMSF (1996): no model grows far outside them. */
     @Test
     void theModelsKeepNearThePublishedLimitsOfGrowth() {
-        assertThat(LIBRARY.growthModels()).hasSize(5).allSatisfy(model -> {
+        assertThat(LIBRARY.rules(GrowthModel.class).all()).hasSize(5).allSatisfy(model -> {
             List<GrowthModel> one = List.of(model);
             double[] limits =
                     switch (model.organism()) {

@@ -59,7 +59,7 @@ class GrowthScreenTest {
     void splittingALogAtAReadingChangesNothing(long seed) {
         Random random = new Random(seed);
         Trace trace = Traces.random(random, 0, 60);
-        GrowthRate rate = GrowthRate.fastestOf(LIBRARY.growthModels());
+        GrowthRate rate = GrowthRate.fastestOf(LIBRARY.rules(GrowthModel.class).all());
         long cut = trace.millis(random.nextInt(trace.size()));
         Bounded whole = GrowthScreen.potential(trace, rate, 0.5, 5);
         Bounded before = GrowthScreen.potential(trace.between(trace.firstMillis(), cut), rate, 0.5, 5);
@@ -94,7 +94,8 @@ class GrowthScreenTest {
     @Test
     void aGapCountsAsGrowthAtItsFastestAtWorst() {
         Trace trace = Traces.celsius(0, 4, 1, 4, 31, 4, 32, 4);
-        GrowthRate rate = GrowthRate.of(LIBRARY.growthModel("cp-rc").orElseThrow());
+        GrowthRate rate =
+                GrowthRate.of(LIBRARY.rules(GrowthModel.class).find("cp-rc").orElseThrow());
 
         assertThat(GrowthScreen.potential(trace, rate, 0.5, 30)).isEqualTo(Bounded.exactly(0));
         assertThat(GrowthScreen.potential(trace, rate, 0.5, 29)).isEqualTo(new Bounded(6.06 / 2, 0, 0));
@@ -105,7 +106,8 @@ class GrowthScreenTest {
     /** Above the optimum the colder end of the tolerance is the worse one. */
     @Test
     void theToleranceIsTakenAtWhicheverEndGrowsFaster() {
-        GrowthRate rate = GrowthRate.of(LIBRARY.growthModel("cp-rc").orElseThrow());
+        GrowthRate rate =
+                GrowthRate.of(LIBRARY.rules(GrowthModel.class).find("cp-rc").orElseThrow());
         Bounded hot = GrowthScreen.potential(Traces.celsius(0, 50, 5, 50), rate, 1, 5);
         Bounded cold = GrowthScreen.potential(Traces.celsius(0, 30, 5, 30), rate, 1, 5);
         Bounded across = GrowthScreen.potential(Traces.celsius(0, 46, 5, 47), rate, 1, 5);

@@ -27,7 +27,7 @@ class GrowthThenDeathTest {
     }
 
     private static GrowthRate rate(String id) {
-        return GrowthRate.of(LIBRARY.growthModel(id).orElseThrow());
+        return GrowthRate.of(LIBRARY.rules(GrowthModel.class).find(id).orElseThrow());
     }
 
     private static GrowthThenDeath salmonella() {
@@ -41,7 +41,8 @@ class GrowthThenDeathTest {
         Random random = new Random(seed);
         Trace trace = GrowthEquations.wandering(random, 40, 30, 66);
         GrowthState start = GrowthState.withLag(3, 0.04);
-        GrowthModel model = LIBRARY.growthModel("sal-cooked-chicken").orElseThrow();
+        GrowthModel model =
+                LIBRARY.rules(GrowthModel.class).find("sal-cooked-chicken").orElseThrow();
         double expected = GrowthEquations.withDeath(
                         rate("sal-cooked-chicken"),
                         SlowestDeath.vegetative(LIBRARY),
@@ -133,7 +134,7 @@ class GrowthThenDeathTest {
 
     private static List<GrowthModel> models(String ids) {
         return Arrays.stream(ids.split(";", -1))
-                .map(id -> LIBRARY.growthModel(id).orElseThrow())
+                .map(id -> LIBRARY.rules(GrowthModel.class).find(id).orElseThrow())
                 .toList();
     }
 

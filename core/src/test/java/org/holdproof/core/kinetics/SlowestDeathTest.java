@@ -90,7 +90,7 @@ class SlowestDeathTest {
      */
     @Test
     void theCautiousLineCoversEveryVegetativeDeathTimeRead() {
-        List<DeathTime> read = LIBRARY.deathTimes().stream()
+        List<DeathTime> read = LIBRARY.rules(DeathTime.class).all().stream()
                 .filter(time -> time.citation().how() == How.READ)
                 .filter(time -> !time.organism().endsWith("spores") && time.celsius() >= 54.4)
                 .filter(time -> !time.strain().startsWith("Senftenberg"))
@@ -99,7 +99,7 @@ class SlowestDeathTest {
         assertThat(read).hasSizeGreaterThan(50).allSatisfy(time -> assertThat(time.highMinutes())
                 .as("%s %s at %s °C", time.id(), time.organism(), time.celsius())
                 .isLessThanOrEqualTo(1 / CAUTIOUS.log10PerMinute(time.celsius()) * 1.0001));
-        assertThat(LIBRARY.deathTimes())
+        assertThat(LIBRARY.rules(DeathTime.class).all())
                 .filteredOn(time -> time.id().equals("cp-07"))
                 .allSatisfy(time -> {
                     assertThat(time.citation().how()).isEqualTo(How.DERIVED);

@@ -13,6 +13,7 @@ import java.util.stream.LongStream;
 import org.holdproof.core.kinetics.SlowestDeath;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.rules.GrowthModel;
+import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.RuleLibrary;
 import org.junit.jupiter.api.Test;
@@ -212,7 +213,7 @@ class LessonTest {
             // its answer speaks of the row only, so nothing else may be wrong with that log
             assertThat(LessonBath.isComeUpKept(
                             exercises.get(1).log(),
-                            LIBRARY.holdingRule("US-FSIS-CUT").orElseThrow()))
+                            LIBRARY.rules(HoldingRule.class).find("US-FSIS-CUT").orElseThrow()))
                     .isTrue();
             assertThat(CountCourse.along(exercises.get(1).log(), LIBRARY, cut.species()))
                     .allMatch(course -> course.concernHours().isEmpty());

@@ -19,9 +19,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class CoolingClockTest {
     private static final CoolingRule TOTAL =
-            RuleLibrary.builtIn().coolingRule("US-FDA-COOL-A").orElseThrow();
+            RuleLibrary.builtIn().rules(CoolingRule.class).find("US-FDA-COOL-A").orElseThrow();
     private static final CoolingRule DWELL =
-            RuleLibrary.builtIn().coolingRule("US-FSIS-B1").orElseThrow();
+            RuleLibrary.builtIn().rules(CoolingRule.class).find("US-FSIS-B1").orElseThrow();
 
     static LongStream seeds() {
         return LongStream.rangeClosed(1, 200);

@@ -32,6 +32,7 @@ import org.holdproof.core.heat.UnfitLogException;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.reading.LogReader;
+import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.Caution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -104,8 +105,8 @@ class LoggedCookTest {
         PlannedCook next = PlannedCooks.roast(65, 61);
         HeatFigures published = PlannedCooks.heat(next);
         HeatFigures fitted = published.fittedBy(fit);
-        BathPlan plan = (BathPlan) Plan.of(next, fitted);
-        BathPlan byTheBook = (BathPlan) Plan.of(next, published);
+        BathPlan plan = (BathPlan) Plan.of(next, fitted, RuleLibrary.builtIn());
+        BathPlan byTheBook = (BathPlan) Plan.of(next, published, RuleLibrary.builtIn());
         assertThat(plan.safeMinute()).isLessThan(byTheBook.safeMinute());
         assertThat(plan.cautions()).extracting(Caution::id).contains("fit");
         assertThat(byTheBook.cautions()).extracting(Caution::id).doesNotContain("fit");

@@ -17,6 +17,7 @@ import org.holdproof.core.heat.smoke.Arrival;
 import org.holdproof.core.plan.Pasteurization.RowTime;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.api.Test;
@@ -111,7 +112,7 @@ class PlanTest {
         double thickness = 5 + 150 * random.nextDouble();
         PlanTable table = PlanTable.of(cook, PlannedCooks.heat(cook), List.of(thickness), List.of(bath));
 
-        Plan plan = Plan.of(cook.with(thickness, bath.celsius()), PlannedCooks.heat(cook));
+        Plan plan = Plan.of(cook.with(thickness, bath.celsius()), PlannedCooks.heat(cook), RuleLibrary.builtIn());
         if (plan instanceof BathPlan planned) {
             assertThat(table.minutes(0, 0).orElseThrow()).isCloseTo(planned.coveringMinute(), within(1e-6));
         } else {
@@ -160,7 +161,7 @@ class PlanTest {
     void aBathBelowTheLowestRowIsNoPlanAndSaysWhy(String authority, double bath) {
         PlannedCook cook = PlannedCooks.cook(Species.BEEF, Shape.ROAST, 50, bath, PlannedCooks.authority(authority));
 
-        Plan plan = Plan.of(cook, PlannedCooks.heat(cook));
+        Plan plan = Plan.of(cook, PlannedCooks.heat(cook), RuleLibrary.builtIn());
 
         assertThat(plan).isInstanceOf(NoPlan.class);
         assertThat(((NoPlan) plan).reason()).contains("never reaches", "A longer time does not make up for it");
@@ -174,11 +175,14 @@ class PlanTest {
     @CsvSource({"us-food-code-2022", "us-fsis-2021", "uk-england-wales-ni", "uk-scotland", "us-new-york"})
     void theRemedyIsAPlan(String authority) {
         PlannedCook low = PlannedCooks.cook(Species.BEEF, Shape.SLAB, 15, 50, PlannedCooks.authority(authority));
-        NoPlan refused = (NoPlan) Plan.of(low, PlannedCooks.heat(low));
+        NoPlan refused = (NoPlan) Plan.of(low, PlannedCooks.heat(low), RuleLibrary.builtIn());
         TemperatureUnit unit = low.authority().units().get(0);
         String figure = refused.remedy().replaceAll("^Set the bath to at least ([0-9]+) .*$", "$1");
 
-        Plan remedied = Plan.of(low.with(15, unit.toCelsius(Double.parseDouble(figure))), PlannedCooks.heat(low));
+        Plan remedied = Plan.of(
+                low.with(15, unit.toCelsius(Double.parseDouble(figure))),
+                PlannedCooks.heat(low),
+                RuleLibrary.builtIn());
 
         assertThat(remedied).isInstanceOf(BathPlan.class);
     }
@@ -186,7 +190,7 @@ class PlanTest {
     @Test
     void aBathThatWouldMissTheRowBySaggingIsNoPlan() {
         PlannedCook cook = PlannedCooks.roast(40, TemperatureUnit.FAHRENHEIT.toCelsius(130.5));
-        NoPlan plan = (NoPlan) Plan.of(cook, PlannedCooks.heat(cook));
+        NoPlan plan = (NoPlan) Plan.of(cook, PlannedCooks.heat(cook), RuleLibrary.builtIn());
 
         assertThat(plan.reason()).contains("too near 130 °F", "0.9 °F");
         assertThat(plan.remedy()).startsWith("Set the bath to at least 132 °F");
@@ -197,7 +201,7 @@ class PlanTest {
     void aPieceThatComesUpTooSlowlyIsNoPlan() {
         PlannedCook cook =
                 PlannedCooks.cook(Species.BEEF, Shape.SLAB, 150, 57, PlannedCooks.authority("us-food-code-2022"));
-        NoPlan plan = (NoPlan) Plan.of(cook, PlannedCooks.heat(cook));
+        NoPlan plan = (NoPlan) Plan.of(cook, PlannedCooks.heat(cook), RuleLibrary.builtIn());
 
         assertThat(plan.reason()).contains("between 50 °F", "at most 6 h");
     }
@@ -206,7 +210,7 @@ class PlanTest {
     void noPlanWhereTheAuthorityNamesNothing() {
         PlannedCook cook = PlannedCooks.cook(Species.BEEF, Shape.SLAB, 30, 60, PlannedCooks.authority("canada-bc"));
 
-        assertThat(((NoPlan) Plan.of(cook, PlannedCooks.heat(cook))).reason())
+        assertThat(((NoPlan) Plan.of(cook, PlannedCooks.heat(cook), RuleLibrary.builtIn())).reason())
                 .contains("names no time and temperature for intact beef");
     }
 
@@ -215,7 +219,7 @@ class PlanTest {
         PlannedCook cook = PlannedCooks.roast(50, 60);
         double covering = PlannedCooks.plan(cook).coveringMinute();
 
-        assertThat(Plan.of(PlannedCooks.inBath(cook, covering - 1), PlannedCooks.heat(cook)))
+        assertThat(Plan.of(PlannedCooks.inBath(cook, covering - 1), PlannedCooks.heat(cook), RuleLibrary.builtIn()))
                 .isInstanceOf(NoPlan.class);
         BathPlan day = PlannedCooks.plan(PlannedCooks.inBath(cook, 24 * 60));
         assertThat(day.outMinute()).isEqualTo(24 * 60);
@@ -348,7 +352,8 @@ class PlanTest {
                         cook.with(
                                 table.thicknessesMillimetres().get(row),
                                 table.baths().get(column).celsius()),
-                        PlannedCooks.heat(cook));
+                        PlannedCooks.heat(cook),
+                        RuleLibrary.builtIn());
                 boolean unproven = plan instanceof BathPlan bath
                         && bath.ranges().stream().anyMatch(range -> range.verdict() != Verdict.MET);
                 assertThat(table.isComeUpUnproven(row, column)).isEqualTo(unproven);

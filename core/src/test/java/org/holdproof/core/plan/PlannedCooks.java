@@ -3,13 +3,14 @@ package org.holdproof.core.plan;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Shape;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.AuthorityProfile;
-import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
 import org.holdproof.core.rules.AuthorityProfile.Paper;
+import org.holdproof.core.rules.LethalityChoice;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.rules.ThermalDeath;
 
@@ -119,29 +120,11 @@ final class PlannedCooks {
 
     /** An authority whose only rule is one organism's reduction. */
     static AuthorityProfile asking(ThermalDeath death) {
-        LethalityChoice choice = new LethalityChoice(List.of(), List.of(), List.of(), Optional.of(death), List.of());
-        return new AuthorityProfile(
-                "test",
-                "Test authority",
-                List.of(TemperatureUnit.CELSIUS),
-                Paper.A4,
-                List.of(choice),
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of());
+        LethalityChoice choice =
+                new LethalityChoice(Set.of(), Set.of(), List.of(), Optional.of(death), List.of(), List.of());
+        return AuthorityProfile.of("test", "Test authority", List.of(TemperatureUnit.CELSIUS), Paper.A4)
+                .lethality(List.of(choice))
+                .build();
     }
 
     static HeatFigures heat(PlannedCook cook) {
@@ -149,7 +132,7 @@ final class PlannedCooks {
     }
 
     static BathPlan plan(PlannedCook cook) {
-        Plan plan = Plan.of(cook, heat(cook));
+        Plan plan = Plan.of(cook, heat(cook), RuleLibrary.builtIn());
         if (plan instanceof BathPlan bath) {
             return bath;
         }

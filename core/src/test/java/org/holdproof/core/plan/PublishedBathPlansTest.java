@@ -45,7 +45,8 @@ class PublishedBathPlansTest {
             new Printed(Species.FISH, List.of(death(5.13, 60, 5.68, 6))));
 
     private static ThermalDeath death(double d, double reference, double z, double logs) {
-        Citation any = RuleLibrary.builtIn().kinetics().get(0).citation();
+        Citation any =
+                RuleLibrary.builtIn().rules(ThermalDeath.class).all().get(0).citation();
         Citation citation = new Citation(any.source(), "D. Baldwin 2012", "tables", How.MEMORY, "");
         return new ThermalDeath(
                 "test", "test", "test organism", d, reference, z, 0, 100, OptionalDouble.of(logs), citation);

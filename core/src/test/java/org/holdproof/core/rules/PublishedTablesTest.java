@@ -74,12 +74,13 @@ class PublishedTablesTest {
         "uk-sfelc-burgers, 1",
     })
     void hasEveryPublishedCell(String id, int cells) {
-        assertThat(LIBRARY.lethalityTable(id).orElseThrow().rows()).hasSize(cells);
+        assertThat(LIBRARY.rules(LethalityTable.class).find(id).orElseThrow().rows())
+                .hasSize(cells);
     }
 
     @Test
     void holdsNoTableBeyondThoseCounted() {
-        assertThat(LIBRARY.lethalityTables()).hasSize(31);
+        assertThat(LIBRARY.rules(LethalityTable.class).all()).hasSize(31);
     }
 
     @ParameterizedTest(name = "{0}, {1} {2}, fat {3}: {4}")
@@ -123,7 +124,7 @@ class PublishedTablesTest {
     }
 
     private static LethalityRow row(String id, double temperature, OptionalDouble fat) {
-        return LIBRARY.lethalityTable(id).orElseThrow().rowsFor(fat).stream()
+        return LIBRARY.rules(LethalityTable.class).find(id).orElseThrow().rowsFor(fat).stream()
                 .filter(row -> row.at().value() == temperature)
                 .findFirst()
                 .orElseThrow();
@@ -134,7 +135,8 @@ class PublishedTablesTest {
     @MethodSource("meatCells")
     void hasTheMeatCell(String name, String table, double fahrenheit, double seconds, double creditedLog10) {
         LethalityRow row = row(table, fahrenheit, OptionalDouble.empty());
-        ThermalDeath line = LIBRARY.kinetics("salmonella-meat").orElseThrow();
+        ThermalDeath line =
+                LIBRARY.rules(ThermalDeath.class).find("salmonella-meat").orElseThrow();
 
         assertThat(row.seconds()).isEqualTo(seconds);
         double credited = seconds
@@ -160,11 +162,16 @@ class PublishedTablesTest {
     /** The longer of the two published cells, FSIS 2021 page 36. */
     @Test
     void otherPoultryTakesTheLongerOfChickenAndTurkey() {
-        List<LethalityRow> chicken =
-                LIBRARY.lethalityTable("fsis-2021-chicken-7-log").orElseThrow().rows();
-        List<LethalityRow> turkey =
-                LIBRARY.lethalityTable("fsis-2021-turkey-7-log").orElseThrow().rows();
-        List<LethalityRow> other = LIBRARY.lethalityTable("fsis-2021-other-poultry-7-log")
+        List<LethalityRow> chicken = LIBRARY.rules(LethalityTable.class)
+                .find("fsis-2021-chicken-7-log")
+                .orElseThrow()
+                .rows();
+        List<LethalityRow> turkey = LIBRARY.rules(LethalityTable.class)
+                .find("fsis-2021-turkey-7-log")
+                .orElseThrow()
+                .rows();
+        List<LethalityRow> other = LIBRARY.rules(LethalityTable.class)
+                .find("fsis-2021-other-poultry-7-log")
                 .orElseThrow()
                 .rows();
         for (int i = 0; i < other.size(); i++) {
@@ -179,7 +186,7 @@ class PublishedTablesTest {
     }
 
     static Stream<LethalityTable> tables() {
-        return LIBRARY.lethalityTables().stream();
+        return LIBRARY.rules(LethalityTable.class).all().stream();
     }
 
     /** Physics, and every document here: hotter never takes longer. */
@@ -207,7 +214,7 @@ class PublishedTablesTest {
     void onlyThePrintsOwnSlipsAreAllowed() throws UnreadableInputException {
         RuleLibrary library = RuleLibrary.fromArchive(LIBRARY.archive());
         Set<String> slips = new HashSet<>();
-        for (LethalityTable table : library.lethalityTables()) {
+        for (LethalityTable table : library.rules(LethalityTable.class).all()) {
             for (LethalityRow row : table.rows()) {
                 Matcher printed = Pattern.compile("[Pp]rinted ([0-9.]+ °[CF]); ")
                         .matcher(row.citation().note());
@@ -247,7 +254,7 @@ class PublishedTablesTest {
     }
 
     private static List<Double> memoryRows(String id) {
-        return LIBRARY.lethalityTable(id).orElseThrow().rows().stream()
+        return LIBRARY.rules(LethalityTable.class).find(id).orElseThrow().rows().stream()
                 .filter(row -> row.citation().how() == How.MEMORY)
                 .map(row -> row.at().value())
                 .toList();
@@ -258,9 +265,10 @@ class PublishedTablesTest {
     @MethodSource("lookups")
     void answersTheLookup(String name, String table, TemperatureUnit unit, double value, double seconds, boolean met) {
         double celsius = unit.toCelsius(value);
-        boolean any = LIBRARY.lethalityTable(table).orElseThrow().rowsFor(OptionalDouble.empty()).stream()
-                .anyMatch(row ->
-                        row.at().celsius() <= celsius + TemperatureUnit.SLACK_CELSIUS && row.seconds() <= seconds);
+        boolean any =
+                LIBRARY.rules(LethalityTable.class).find(table).orElseThrow().rowsFor(OptionalDouble.empty()).stream()
+                        .anyMatch(row -> row.at().celsius() <= celsius + TemperatureUnit.SLACK_CELSIUS
+                                && row.seconds() <= seconds);
 
         assertThat(any).isEqualTo(met);
     }
@@ -297,7 +305,8 @@ class PublishedTablesTest {
     /** 2 min at 70 °C and z 7.5 °C, as FSAI 2018 states them, give every time computed from them. */
     @Test
     void drawsTheListeriaLine() {
-        ThermalDeath line = LIBRARY.kinetics("listeria-70c-2min").orElseThrow();
+        ThermalDeath line =
+                LIBRARY.rules(ThermalDeath.class).find("listeria-70c-2min").orElseThrow();
         CheckValues.rows("equivalents-70c-2min-z7.5.csv").forEach(csv -> {
             double celsius = Double.parseDouble(csv.getField("temp_c"));
             double needed = line.targetLog10().orElseThrow()
@@ -317,10 +326,11 @@ class PublishedTablesTest {
         "salmonella-turkey-12-fat-high, fsis-2021-turkey-7-log, 155, 164",
     })
     void poultryLinesNeverFlatter(String line, String table, double low, double high) {
-        ThermalDeath death = LIBRARY.kinetics(line).orElseThrow();
+        ThermalDeath death = LIBRARY.rules(ThermalDeath.class).find(line).orElseThrow();
         assertThat(death.floorCelsius()).isEqualTo(TemperatureUnit.FAHRENHEIT.toCelsius(low));
         assertThat(death.capCelsius()).isEqualTo(TemperatureUnit.FAHRENHEIT.toCelsius(high));
-        for (LethalityRow row : LIBRARY.lethalityTable(table).orElseThrow().rowsFor(OptionalDouble.of(12))) {
+        for (LethalityRow row :
+                LIBRARY.rules(LethalityTable.class).find(table).orElseThrow().rowsFor(OptionalDouble.of(12))) {
             if (row.at().value() >= low && row.at().value() <= high) {
                 double credited = row.seconds()
                         / 60
@@ -339,12 +349,12 @@ class PublishedTablesTest {
                 .collect(Collectors.toSet());
 
         assertThat(ids).hasSizeGreaterThan(50).allSatisfy(id -> assertThat(
-                        LIBRARY.coolingRule(id).isPresent()
-                                || LIBRARY.holdingRule(id).isPresent()
-                                || LIBRARY.reheatingRule(id).isPresent()
-                                || LIBRARY.timeLimit(id).isPresent()
-                                || LIBRARY.shelfLife(id).isPresent()
-                                || LIBRARY.writtenRule(id).isPresent())
+                        LIBRARY.rules(CoolingRule.class).find(id).isPresent()
+                                || LIBRARY.rules(HoldingRule.class).find(id).isPresent()
+                                || LIBRARY.rules(ReheatingRule.class).find(id).isPresent()
+                                || LIBRARY.rules(TimeLimit.class).find(id).isPresent()
+                                || LIBRARY.rules(ShelfLifeRule.class).find(id).isPresent()
+                                || LIBRARY.rules(WrittenRule.class).find(id).isPresent())
                 .isTrue());
     }
 }

@@ -10,16 +10,15 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.assertj.core.data.Offset;
-import org.holdproof.core.batch.Product;
+import org.holdproof.core.batch.Product.Form;
+import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.input.CsvRow;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.TemperatureUnit;
-import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
 import org.holdproof.core.rules.CoolingRule.Clock;
 import org.holdproof.core.rules.CoolingRule.Start;
 import org.holdproof.core.rules.Source.How;
-import org.holdproof.core.rules.loading.ProfileFiles;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -34,7 +33,8 @@ class RuleLibraryTest {
     /** FDA Food Code 3-501.14(A): 135 to 70 °F within 2 h, to 41 °F within 6 h in all. */
     @Test
     void carriesUnusedCoolingTimeOverUnderTheFoodCode() {
-        CoolingRule rule = LIBRARY.coolingRule("US-FDA-COOL-A").orElseThrow();
+        CoolingRule rule =
+                LIBRARY.rules(CoolingRule.class).find("US-FDA-COOL-A").orElseThrow();
 
         assertThat(rule.stages()).hasSize(2);
         CoolingRule.Stage first = rule.stages().get(0);
@@ -54,7 +54,7 @@ class RuleLibraryTest {
     /** 3 CCR 910.15(a)(1): the same figures as 120 and 240 min, each on its own. */
     @Test
     void keepsStagesApartUnderCaliforniasMeatRule() {
-        CoolingRule rule = LIBRARY.coolingRule("US-CA-910A").orElseThrow();
+        CoolingRule rule = LIBRARY.rules(CoolingRule.class).find("US-CA-910A").orElseThrow();
 
         assertThat(rule.stages()).extracting(CoolingRule.Stage::clock).containsOnly(Clock.DWELL);
         assertThat(rule.stages())
@@ -66,28 +66,49 @@ class RuleLibraryTest {
     /** FDA Food Code 3-501.14(A), 3-501.16(A)(1), 3-403.11(A): both scales are printed, and are two rules. */
     @Test
     void holdsBothPrintedBoundarySets() {
-        assertThat(LIBRARY.coolingRule("US-FDA-COOL-A-C")
+        assertThat(LIBRARY.rules(CoolingRule.class)
+                        .find("US-FDA-COOL-A-C")
                         .orElseThrow()
                         .stages()
                         .get(0)
                         .from())
                 .contains(new Boundary(57, TemperatureUnit.CELSIUS));
-        assertThat(LIBRARY.coolingRule("US-FDA-COOL-A-C")
+        assertThat(LIBRARY.rules(CoolingRule.class)
+                        .find("US-FDA-COOL-A-C")
                         .orElseThrow()
                         .stages()
                         .get(1)
                         .to())
                 .contains(new Boundary(5, TemperatureUnit.CELSIUS));
-        assertThat(LIBRARY.holdingRule("US-FDA-HOT").orElseThrow().limit()).contains(F135);
-        assertThat(LIBRARY.holdingRule("US-FDA-HOT-C").orElseThrow().limit())
+        assertThat(LIBRARY.rules(HoldingRule.class)
+                        .find("US-FDA-HOT")
+                        .orElseThrow()
+                        .limit())
+                .contains(F135);
+        assertThat(LIBRARY.rules(HoldingRule.class)
+                        .find("US-FDA-HOT-C")
+                        .orElseThrow()
+                        .limit())
                 .contains(new Boundary(57, TemperatureUnit.CELSIUS));
-        assertThat(LIBRARY.holdingRule("US-FDA-HOT-ROAST").orElseThrow().limit())
+        assertThat(LIBRARY.rules(HoldingRule.class)
+                        .find("US-FDA-HOT-ROAST")
+                        .orElseThrow()
+                        .limit())
                 .contains(new Boundary(130, TemperatureUnit.FAHRENHEIT));
-        assertThat(LIBRARY.holdingRule("US-FDA-HOT-ROAST-C").orElseThrow().limit())
+        assertThat(LIBRARY.rules(HoldingRule.class)
+                        .find("US-FDA-HOT-ROAST-C")
+                        .orElseThrow()
+                        .limit())
                 .contains(new Boundary(54, TemperatureUnit.CELSIUS));
-        assertThat(LIBRARY.reheatingRule("US-FDA-REH-A").orElseThrow().target())
+        assertThat(LIBRARY.rules(ReheatingRule.class)
+                        .find("US-FDA-REH-A")
+                        .orElseThrow()
+                        .target())
                 .contains(new Boundary(165, TemperatureUnit.FAHRENHEIT));
-        assertThat(LIBRARY.reheatingRule("US-FDA-REH-A-C").orElseThrow().target())
+        assertThat(LIBRARY.rules(ReheatingRule.class)
+                        .find("US-FDA-REH-A-C")
+                        .orElseThrow()
+                        .target())
                 .contains(new Boundary(74, TemperatureUnit.CELSIUS));
     }
 
@@ -112,7 +133,8 @@ class RuleLibraryTest {
     })
     void readsTheStage(
             String id, int number, Start start, Double from, Double to, double minutes, Comparison op, Clock clock) {
-        CoolingRule.Stage stage = LIBRARY.coolingRule(id).orElseThrow().stages().get(number - 1);
+        CoolingRule.Stage stage =
+                LIBRARY.rules(CoolingRule.class).find(id).orElseThrow().stages().get(number - 1);
 
         assertThat(stage.start()).isEqualTo(start);
         assertThat(stage.from().map(Boundary::value).orElse(null)).isEqualTo(from);
@@ -125,7 +147,7 @@ class RuleLibraryTest {
     /** FSIS Appendix B: 120 °F to 55 °F within 6 h, at most 1 h of it above 80 °F, chilling begun within 90 min. */
     @Test
     void readsTheSchedulesOfLargePiecesAndCuredProducts() {
-        CoolingRule large = LIBRARY.coolingRule("US-FSIS-B2").orElseThrow();
+        CoolingRule large = LIBRARY.rules(CoolingRule.class).find("US-FSIS-B2").orElseThrow();
         assertThat(large.condition().intactOnly()).isTrue();
         assertThat(large.stages())
                 .extracting(stage -> stage.maxMinutes().orElseThrow())
@@ -133,16 +155,21 @@ class RuleLibraryTest {
         assertThat(large.stages().get(0).to()).isEmpty();
         assertThat(large.stages().get(3).start()).isEqualTo(Start.FALLS_THROUGH);
 
-        CoolingRule cured = LIBRARY.coolingRule("US-FSIS-B3").orElseThrow();
+        CoolingRule cured = LIBRARY.rules(CoolingRule.class).find("US-FSIS-B3").orElseThrow();
         assertThat(cured.condition().nitritePpmAtLeast()).hasValue(100);
         assertThat(cured.stages())
                 .extracting(stage -> stage.maxMinutes().orElseThrow())
                 .containsExactly(300.0, 600.0);
 
         // 3 CCR 910.15(b): 120 ppm with 3.5 % brine, or 40 ppm with 6 %
-        assertThat(LIBRARY.coolingRule("US-FSIS-B4").orElseThrow().condition().brinePercentAtLeast())
+        assertThat(LIBRARY.rules(CoolingRule.class)
+                        .find("US-FSIS-B4")
+                        .orElseThrow()
+                        .condition()
+                        .brinePercentAtLeast())
                 .hasValue(3.5);
-        assertThat(LIBRARY.coolingRule("US-FSIS-B4-BRINE-6")
+        assertThat(LIBRARY.rules(CoolingRule.class)
+                        .find("US-FSIS-B4-BRINE-6")
                         .orElseThrow()
                         .condition()
                         .nitritePpmAtLeast())
@@ -161,7 +188,7 @@ class RuleLibraryTest {
         "US-NY-COLD, AT_MOST, 45, FAHRENHEIT",
     })
     void readsTheHoldingLimit(String id, Comparison comparison, double value, TemperatureUnit unit) {
-        HoldingRule rule = LIBRARY.holdingRule(id).orElseThrow();
+        HoldingRule rule = LIBRARY.rules(HoldingRule.class).find(id).orElseThrow();
 
         assertThat(rule.limit()).contains(new Boundary(value, unit));
         assertThat(rule.comparison()).isEqualTo(comparison);
@@ -170,7 +197,7 @@ class RuleLibraryTest {
     /** FSIS Cooking Guideline 2021, page 24: 50 to 130 °F in 6 h in all. */
     @Test
     void readsTheComeUpLimit() {
-        HoldingRule rule = LIBRARY.holdingRule("US-FSIS-CUT").orElseThrow();
+        HoldingRule rule = LIBRARY.rules(HoldingRule.class).find("US-FSIS-CUT").orElseThrow();
 
         assertThat(rule.from()).contains(new Boundary(50, TemperatureUnit.FAHRENHEIT));
         assertThat(rule.limit()).contains(new Boundary(130, TemperatureUnit.FAHRENHEIT));
@@ -182,12 +209,15 @@ class RuleLibraryTest {
      * 135 °F or above. */
     @Test
     void keepsStrictAndInclusiveTimesApart() {
-        assertThat(LIBRARY.holdingRule("UK-EWNI-HOT-2H").orElseThrow().timeComparison())
+        assertThat(LIBRARY.rules(HoldingRule.class)
+                        .find("UK-EWNI-HOT-2H")
+                        .orElseThrow()
+                        .timeComparison())
                 .isEqualTo(Comparison.BELOW);
-        TimeLimit fourHours = LIBRARY.timeLimit("US-TPHC-4H").orElseThrow();
+        TimeLimit fourHours = LIBRARY.rules(TimeLimit.class).find("US-TPHC-4H").orElseThrow();
         assertThat(fourHours.timeComparison()).isEqualTo(Comparison.AT_MOST);
         assertThat(fourHours.maxMinutes()).isEqualTo(240);
-        WrittenRule seal = LIBRARY.writtenRule("US-ROP-D2D").orElseThrow();
+        WrittenRule seal = LIBRARY.rules(WrittenRule.class).find("US-ROP-D2D").orElseThrow();
         assertThat(seal.comparison()).contains(Comparison.AT_LEAST);
         assertThat(seal.value()).hasValue(135);
         assertThat(seal.unit()).isEqualTo("F");
@@ -195,32 +225,72 @@ class RuleLibraryTest {
 
     @Test
     void marksRulesFromMemory() {
-        assertThat(LIBRARY.reheatingRule("CA-PROV-REH").orElseThrow().citation().how())
+        assertThat(LIBRARY.rules(ReheatingRule.class)
+                        .find("CA-PROV-REH")
+                        .orElseThrow()
+                        .citation()
+                        .how())
                 .isEqualTo(How.MEMORY);
-        assertThat(LIBRARY.coolingRule("CODEX-39").orElseThrow().citation().how())
+        assertThat(LIBRARY.rules(CoolingRule.class)
+                        .find("CODEX-39")
+                        .orElseThrow()
+                        .citation()
+                        .how())
                 .isEqualTo(How.MEMORY);
-        assertThat(LIBRARY.holdingRule("UK-DH-STORE").orElseThrow().citation().how())
+        assertThat(LIBRARY.rules(HoldingRule.class)
+                        .find("UK-DH-STORE")
+                        .orElseThrow()
+                        .citation()
+                        .how())
                 .isEqualTo(How.MEMORY);
-        assertThat(LIBRARY.writtenRule("US-ROP-D1").orElseThrow().citation().text())
+        assertThat(LIBRARY.rules(WrittenRule.class)
+                        .find("US-ROP-D1")
+                        .orElseThrow()
+                        .citation()
+                        .text())
                 .endsWith("(from memory, unconfirmed)");
         // a guideline whose figures were read, only its numbering not, is read
-        assertThat(LIBRARY.coolingRule("US-FSIS-B1").orElseThrow().citation().how())
+        assertThat(LIBRARY.rules(CoolingRule.class)
+                        .find("US-FSIS-B1")
+                        .orElseThrow()
+                        .citation()
+                        .how())
                 .isEqualTo(How.READ);
     }
 
     @Test
     void citesAKnownSourceEverywhere() {
         Set<Source> cited = new HashSet<>();
-        LIBRARY.coolingRules().forEach(rule -> cited.add(rule.citation().source()));
-        LIBRARY.holdingRules().forEach(rule -> cited.add(rule.citation().source()));
-        LIBRARY.reheatingRules().forEach(rule -> cited.add(rule.citation().source()));
-        LIBRARY.kinetics().forEach(rule -> cited.add(rule.citation().source()));
-        LIBRARY.growthLimits().forEach(rule -> cited.add(rule.citation().source()));
-        LIBRARY.bathTimes().forEach(rule -> cited.add(rule.citation().source()));
-        LIBRARY.boilingPoints().forEach(rule -> cited.add(rule.citation().source()));
-        LIBRARY.humidityOptions().forEach(rule -> cited.add(rule.citation().source()));
-        LIBRARY.timeLimits().forEach(rule -> cited.add(rule.citation().source()));
-        LIBRARY.shelfLives().forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.rules(CoolingRule.class)
+                .all()
+                .forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.rules(HoldingRule.class)
+                .all()
+                .forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.rules(ReheatingRule.class)
+                .all()
+                .forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.rules(ThermalDeath.class)
+                .all()
+                .forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.rules(GrowthLimit.class)
+                .all()
+                .forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.rules(BathTime.class)
+                .all()
+                .forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.rules(BoilingPoint.class)
+                .all()
+                .forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.rules(HumidityOption.class)
+                .all()
+                .forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.rules(TimeLimit.class)
+                .all()
+                .forEach(rule -> cited.add(rule.citation().source()));
+        LIBRARY.rules(ShelfLifeRule.class)
+                .all()
+                .forEach(rule -> cited.add(rule.citation().source()));
         Set<String> ids = new HashSet<>();
         for (String group : RuleLibrary.WRITTEN_GROUPS) {
             assertThat(LIBRARY.writtenRules(group)).isNotEmpty().allSatisfy(rule -> {
@@ -236,7 +306,7 @@ class RuleLibraryTest {
     /** IAPWS-IF97 region 4: 99.974 °C at 101.325 kPa, and lower the higher the place. */
     @Test
     void waterBoilsLowerTheThinnerTheAir() {
-        List<BoilingPoint> points = LIBRARY.boilingPoints().stream()
+        List<BoilingPoint> points = LIBRARY.rules(BoilingPoint.class).all().stream()
                 .sorted((a, b) -> Double.compare(a.kilopascals(), b.kilopascals()))
                 .toList();
         assertThat(points).hasSizeGreaterThan(30);
@@ -246,7 +316,11 @@ class RuleLibraryTest {
                     .as(points.get(i).id())
                     .isGreaterThan(points.get(i - 1).at().celsius() - 0.1);
         }
-        assertThat(LIBRARY.writtenRule("BPP-101.325KPA").orElseThrow().value()).hasValue(99.974);
+        assertThat(LIBRARY.rules(WrittenRule.class)
+                        .find("BPP-101.325KPA")
+                        .orElseThrow()
+                        .value())
+                .hasValue(99.974);
     }
 
     @Test
@@ -299,21 +373,20 @@ class RuleLibraryTest {
         "uk-england-wales-ni, chicken, intact, uk-rounded",
     })
     void choosesTheTable(String profile, String species, String form, String table) {
-        assertThat(LIBRARY.profile(profile).orElseThrow().lethality().stream()
-                        .filter(choice -> choice.serves(species, form))
-                        .findFirst()
+        assertThat(LIBRARY.profile(profile)
+                        .orElseThrow()
+                        .lethalityFor(constant(Species.values(), species), constant(Form.values(), form))
                         .map(LethalityChoice::tables)
                         .orElse(List.of()))
                 .extracting(LethalityTable::id)
                 .isEqualTo(table == null ? List.of() : List.of(table));
     }
 
-    @Test
-    void speaksOfFoodInTheBatchRecordsWords() {
-        assertThat(Arrays.stream(Product.Species.values()).map(CsvRow::word))
-                .containsExactlyElementsOf(ProfileFiles.SPECIES);
-        assertThat(Arrays.stream(Product.Form.values()).map(CsvRow::word))
-                .containsExactlyElementsOf(ProfileFiles.FORMS);
+    private static <E extends Enum<E>> E constant(E[] constants, String word) {
+        return Arrays.stream(constants)
+                .filter(constant -> CsvRow.word(constant).equals(word))
+                .findFirst()
+                .orElseThrow();
     }
 
     /** Whoever is served nothing reads why. */
@@ -321,9 +394,9 @@ class RuleLibraryTest {
     void saysWhatIsLeftToTheLocalAuthority() {
         for (AuthorityProfile profile : LIBRARY.profiles()) {
             assertThat(profile.left()).as(profile.id()).isNotEmpty();
-            for (Product.Species species : Product.Species.values()) {
-                boolean served = profile.lethality().stream().anyMatch(choice -> Arrays.stream(Product.Form.values())
-                        .anyMatch(form -> choice.serves(CsvRow.word(species), CsvRow.word(form))));
+            for (Species species : Species.values()) {
+                boolean served = Arrays.stream(Form.values())
+                        .anyMatch(form -> profile.lethalityFor(species, form).isPresent());
                 String group = species.isPoultry() ? "poultry" : CsvRow.word(species);
                 assertThat(served
                                 || profile.left().stream().anyMatch(text -> text.toLowerCase(Locale.ROOT)
@@ -344,7 +417,8 @@ class RuleLibraryTest {
         assertThat(profile.hotHold().orElseThrow().limit()).contains(F135);
         assertThat(profile.coldHold().orElseThrow().limit()).contains(F41);
         assertThat(profile.reheat().orElseThrow().id()).isEqualTo("US-FDA-REH-A");
-        assertThat(profile.comeUp().orElseThrow().id()).isEqualTo("US-FSIS-CUT");
+        assertThat(profile.comeUp()).as("the code sets none").isEmpty();
+        assertThat(profile.comeUpGuidance().orElseThrow().id()).isEqualTo("US-FSIS-CUT");
         assertThat(profile.lethality().get(0).margin())
                 .extracting(ThermalDeath::id)
                 .containsExactly("salmonella-meat");
@@ -356,7 +430,8 @@ class RuleLibraryTest {
     /** FSIS Cooking Guideline 2021, Table 2: 112 min at 130 °F; z 10 °F. */
     @Test
     void drawsTheMeatLineThroughItsFirstRow() {
-        ThermalDeath line = LIBRARY.kinetics("salmonella-meat").orElseThrow();
+        ThermalDeath line =
+                LIBRARY.rules(ThermalDeath.class).find("salmonella-meat").orElseThrow();
 
         assertThat(line.referenceCelsius()).isEqualTo(TemperatureUnit.FAHRENHEIT.toCelsius(130));
         assertThat(line.zCelsius()).isEqualTo(10 / 1.8);
@@ -377,7 +452,8 @@ class RuleLibraryTest {
         "100, 1, 0.05"
     })
     void drawsTheSporeLinesThroughTheirRows(double celsius, double minutes, double rounding) {
-        ThermalDeath line = LIBRARY.kinetics(celsius <= 90 ? "botulinum-below-90c" : "botulinum-from-90c")
+        ThermalDeath line = LIBRARY.rules(ThermalDeath.class)
+                .find(celsius <= 90 ? "botulinum-below-90c" : "botulinum-from-90c")
                 .orElseThrow();
 
         double needed = 6 * line.dMinutes() * Math.pow(10, (line.referenceCelsius() - celsius) / line.zCelsius());

@@ -53,8 +53,8 @@ class SiteTablesTest {
         write(
                 "lethality/index-site.csv",
                 """
-                id,title,jurisdiction,applies,organism,target_log10,source,document,section,how,note
-                site-roast,Roast process,site,whole roasts,Salmonella,6.5,site-study,Validation,table 1,read,
+                id,title,jurisdiction,applies,organism,target_log10,count,source,document,section,how,note
+                site-roast,Roast process,site,whole roasts,Salmonella,6.5,unbroken,site-study,Validation,table 1,read,
                 """);
         write(
                 "lethality/site-roast.csv",
@@ -88,7 +88,8 @@ class SiteTablesTest {
         assertThat(profile.title()).isEqualTo("Validated roast process, approval HD-25-3");
         assertThat(profile.lethality().get(0).tables().get(0).rows()).hasSize(2);
         assertThat(profile.lethality().get(0).tables().get(0).citation().text()).isEqualTo("Validation, table 1");
-        assertThat(library.lethalityTables()).hasSize(BUILT_IN.lethalityTables().size() + 1);
+        assertThat(library.rules(LethalityTable.class).all())
+                .hasSize(BUILT_IN.rules(LethalityTable.class).all().size() + 1);
         assertThat(library.profile("us-fsis-2021")).isPresent();
         assertThat(library.edition())
                 .startsWith("2026-11 with the site's own authorities/site-roast.json, lethality/index-site.csv")
@@ -114,13 +115,15 @@ class SiteTablesTest {
 
         RuleLibrary library = RuleLibrary.withSite(folder);
 
-        assertThat(library.lethalityTable("uk-rounded")
+        assertThat(library.rules(LethalityTable.class)
+                        .find("uk-rounded")
                         .orElseThrow()
                         .rows()
                         .get(0)
                         .seconds())
                 .isEqualTo(3000);
-        assertThat(BUILT_IN.lethalityTable("uk-rounded")
+        assertThat(BUILT_IN.rules(LethalityTable.class)
+                        .find("uk-rounded")
                         .orElseThrow()
                         .rows()
                         .get(0)
@@ -144,7 +147,8 @@ class SiteTablesTest {
                 "\uFEFF" + text("lethality/uk-rounded.csv").replace("\n", "\r\n"));
 
         assertThat(RuleLibrary.withSite(folder)
-                        .lethalityTable("uk-rounded")
+                        .rules(LethalityTable.class)
+                        .find("uk-rounded")
                         .orElseThrow()
                         .rows())
                 .hasSize(5);
@@ -159,8 +163,10 @@ class SiteTablesTest {
             assertThat(again.edition()).isEqualTo(library.edition());
             assertThat(again.archive()).isEqualTo(library.archive());
             assertThat(again.profiles()).isEqualTo(library.profiles());
-            assertThat(again.lethalityTables()).isEqualTo(library.lethalityTables());
-            assertThat(again.coolingRules()).isEqualTo(library.coolingRules());
+            assertThat(again.rules(LethalityTable.class).all())
+                    .isEqualTo(library.rules(LethalityTable.class).all());
+            assertThat(again.rules(CoolingRule.class).all())
+                    .isEqualTo(library.rules(CoolingRule.class).all());
             assertThat(again.sources()).isEqualTo(library.sources());
         }
     }

@@ -131,7 +131,6 @@ class StandingTest {
         Standing early = cook.after(355 + 1);
         assertThat(early.underWay().orElseThrow().kind()).isEqualTo(Stage.Kind.CHILL);
         assertThat(state(early, "lethality")).isEqualTo(State.PROVEN);
-        assertThat(state(early, "come-up")).isEqualTo(State.PROVEN);
         assertThat(state(early, "cooling.1")).isEqualTo(State.NEEDED);
         assertThat(early.clocks()).extracting(RunningClock::check).containsExactly("cooling.1", "cooling.2");
         RunningClock first = early.clocks().get(0);

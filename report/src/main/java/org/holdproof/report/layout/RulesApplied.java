@@ -45,8 +45,7 @@ final class RulesApplied {
 
     private Optional<LethalityRow> rowOf(Check check) {
         List<LethalityRow> named = assessment.authority().lethality().stream()
-                .flatMap(choice -> choice.tables().stream())
-                .flatMap(table -> table.rowsFor(assessment.batch().product().fatPercent()).stream())
+                .flatMap(choice -> choice.rowsFor(assessment.batch().product().fatPercent()).stream())
                 .filter(row -> check.rule().contains(row.at().text()))
                 .toList();
         Predicate<LethalityRow> sameTime =
@@ -85,7 +84,7 @@ final class RulesApplied {
                 .filter(rule -> rule.citation().equals(citation))
                 .map(CoolingRule::correctiveAction);
         Stream<String> holding = Stream.of(
-                        assessment.authority().comeUp(),
+                        assessment.authority().comeUpToPlanBy(),
                         assessment.authority().lowCook(),
                         assessment.authority().hotHold(),
                         assessment.authority().hotHoldRoast(),

@@ -84,8 +84,7 @@ final class Sources {
         return switch (how) {
             case READ -> "read in the document";
             case DERIVED -> "worked out from figures that were read";
-            case MEMORY -> "from memory, unconfirmed";
-            case COMMON_PRACTICE -> how.title();
+            case QUOTED, MEMORY, CONVENTION, COMMON_PRACTICE -> how.caveat();
         };
     }
 }

@@ -221,28 +221,14 @@ final class InventedExtremes {
     }
 
     private static AuthorityProfile profile(int scales) {
-        return new AuthorityProfile(
-                "none",
-                "An authority that does not exist",
-                List.of(TemperatureUnit.CELSIUS, TemperatureUnit.FAHRENHEIT).subList(0, scales),
-                AuthorityProfile.Paper.A4,
-                List.of(),
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of("how long it may be kept"));
+        return AuthorityProfile.of(
+                        "none",
+                        "An authority that does not exist",
+                        List.of(TemperatureUnit.CELSIUS, TemperatureUnit.FAHRENHEIT)
+                                .subList(0, scales),
+                        AuthorityProfile.Paper.A4)
+                .left(List.of("how long it may be kept"))
+                .build();
     }
 
     private static BatchRecord batch(String id, List<String> cores) {

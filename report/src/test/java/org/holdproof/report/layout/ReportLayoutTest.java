@@ -16,7 +16,6 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
-import org.holdproof.core.rules.Source.How;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Check;
@@ -58,8 +57,8 @@ class ReportLayoutTest {
             }
             check.citation().ifPresent(citation -> {
                 assertThat(text).contains(printed(citation.text()));
-                if (citation.how() == How.MEMORY) {
-                    assertThat(text).contains(printed("from memory, unconfirmed"));
+                if (citation.how().isUnconfirmed()) {
+                    assertThat(text).contains(printed(citation.how().caveat()));
                 }
             });
             if (check.unit().filter("min"::equals).isPresent()

@@ -1,10 +1,12 @@
 package org.holdproof.core.rules.loading;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.input.CsvRow;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.DeathTime;
@@ -12,6 +14,7 @@ import org.holdproof.core.rules.GrowthFact;
 import org.holdproof.core.rules.GrowthLag;
 import org.holdproof.core.rules.GrowthModel;
 import org.holdproof.core.rules.GrowthModel.Concern;
+import org.holdproof.core.rules.RuleSet;
 
 /** Reads what is known of growth and of measured death times. */
 public final class GrowthFiles {
@@ -46,6 +49,10 @@ public final class GrowthFiles {
             "z_low_celsius",
             "z_high_celsius");
 
+    /** The batch record's words for the foods the rules tell apart. */
+    static final List<String> SPECIES =
+            Arrays.stream(Species.values()).map(CsvRow::word).toList();
+
     private final TableFiles files;
     private final Sources sources;
 
@@ -63,7 +70,7 @@ public final class GrowthFiles {
         LOG10_PER_HOUR
     }
 
-    public Map<String, GrowthModel> models(Map<String, GrowthFact> facts) throws UnreadableInputException {
+    public RuleSet<GrowthModel> models(RuleSet<GrowthFact> facts) throws UnreadableInputException {
         Map<String, GrowthModel> models = new LinkedHashMap<>();
         for (CsvRow row : files.rows("growth-models", MODELS)) {
             double max = row.number("max_celsius", 0, 70);
@@ -95,22 +102,21 @@ public final class GrowthFiles {
                             row.required("caveat"),
                             sources.citation(row)));
         }
-        return models;
+        return new RuleSet<>(GrowthModel.class, "Growth models", "growth-models.csv", models.values());
     }
 
-    private static Optional<Concern> concern(CsvRow row, Map<String, GrowthFact> facts)
-            throws UnreadableInputException {
+    private static Optional<Concern> concern(CsvRow row, RuleSet<GrowthFact> facts) throws UnreadableInputException {
         if (row.isBlank("concern_log10")) {
             return Optional.empty();
         }
-        GrowthFact why = facts.get(row.required("concern_fact"));
-        if (why == null) {
+        Optional<GrowthFact> why = facts.find(row.required("concern_fact"));
+        if (why.isEmpty()) {
             throw row.fault("concern_fact", "an id of growth-facts.csv", "Add the fact, or correct the id.");
         }
-        return Optional.of(new Concern(row.number("concern_log10", 0, 12), why));
+        return Optional.of(new Concern(row.number("concern_log10", 0, 12), why.get()));
     }
 
-    public Map<String, GrowthLag> lags() throws UnreadableInputException {
+    public RuleSet<GrowthLag> lags() throws UnreadableInputException {
         Map<String, GrowthLag> lags = new LinkedHashMap<>();
         for (CsvRow row : files.rows("growth-lags", LAGS)) {
             row.required("species");
@@ -124,24 +130,24 @@ public final class GrowthFiles {
                             row.number("q0", 1e-6, 1e3),
                             sources.citation(row)));
         }
-        return lags;
+        return new RuleSet<>(GrowthLag.class, "Lag before growth", "growth-lags.csv", lags.values());
     }
 
     private static List<String> species(CsvRow row) throws UnreadableInputException {
         List<String> species =
                 row.isBlank("species") ? List.of() : List.of(row.text("species").split(";", -1));
         for (String name : species) {
-            if (!name.equals(GrowthModel.ANY) && !ProfileFiles.SPECIES.contains(name)) {
+            if (!name.equals(GrowthModel.ANY) && !SPECIES.contains(name)) {
                 throw row.fault(
                         "species",
-                        GrowthModel.ANY + " or some of " + String.join(", ", ProfileFiles.SPECIES),
+                        GrowthModel.ANY + " or some of " + String.join(", ", SPECIES),
                         "Write species as in a batch record, with ; between them.");
             }
         }
         return species;
     }
 
-    public Map<String, GrowthFact> facts() throws UnreadableInputException {
+    public RuleSet<GrowthFact> facts() throws UnreadableInputException {
         Map<String, GrowthFact> facts = new LinkedHashMap<>();
         for (CsvRow row : files.rows("growth-facts", FACTS)) {
             row.putUnder(
@@ -152,10 +158,10 @@ public final class GrowthFiles {
                             row.required("statement"),
                             sources.citation(row)));
         }
-        return facts;
+        return new RuleSet<>(GrowthFact.class, "Facts of growth", "growth-facts.csv", facts.values());
     }
 
-    public Map<String, DeathTime> deathTimes() throws UnreadableInputException {
+    public RuleSet<DeathTime> deathTimes() throws UnreadableInputException {
         Map<String, DeathTime> times = new LinkedHashMap<>();
         for (CsvRow row : files.rows("inactivation", DEATH_TIMES)) {
             double low = row.number("d_low_minutes", 1e-4, 1e5);
@@ -174,6 +180,6 @@ public final class GrowthFiles {
                             row.numberIfAny("z_high_celsius", 1, 100),
                             sources.citation(row)));
         }
-        return times;
+        return new RuleSet<>(DeathTime.class, "Measured death times", "inactivation.csv", times.values());
     }
 }

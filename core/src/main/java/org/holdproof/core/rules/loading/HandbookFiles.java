@@ -8,6 +8,7 @@ import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.BathTime;
 import org.holdproof.core.rules.BoilingPoint;
 import org.holdproof.core.rules.GrowthLimit;
+import org.holdproof.core.rules.RuleSet;
 
 /** Reads the tables nothing is judged by: growth limits, bath times, boiling points. */
 public final class HandbookFiles {
@@ -52,7 +53,7 @@ public final class HandbookFiles {
         this.sources = sources;
     }
 
-    public Map<String, GrowthLimit> growthLimits() throws UnreadableInputException {
+    public RuleSet<GrowthLimit> growthLimits() throws UnreadableInputException {
         Map<String, GrowthLimit> limits = new LinkedHashMap<>();
         for (CsvRow row : files.rows("growth-limits", GROWTH)) {
             row.putUnder(
@@ -72,10 +73,10 @@ public final class HandbookFiles {
                             row.numberIfAny("exposure_minutes", 1, 1e6),
                             sources.citation(row)));
         }
-        return limits;
+        return new RuleSet<>(GrowthLimit.class, "Growth limits", "growth-limits.csv", limits.values());
     }
 
-    public Map<String, BathTime> bathTimes() throws UnreadableInputException {
+    public RuleSet<BathTime> bathTimes() throws UnreadableInputException {
         Map<String, BathTime> times = new LinkedHashMap<>();
         for (CsvRow row : files.rows("bath-times", BATH)) {
             BathTime time = new BathTime(
@@ -91,11 +92,11 @@ public final class HandbookFiles {
             PrintedTime.require(row, "printed_time", "seconds");
             row.putUnder(times, time);
         }
-        return times;
+        return new RuleSet<>(BathTime.class, "Times in a bath", "bath-times.csv", times.values());
     }
 
     /** The rows of the measurement table that give a pressure. */
-    public Map<String, BoilingPoint> boilingPoints() throws UnreadableInputException {
+    public RuleSet<BoilingPoint> boilingPoints() throws UnreadableInputException {
         Map<String, BoilingPoint> points = new LinkedHashMap<>();
         for (CsvRow row : files.rows("measurement", RuleFiles.MEASUREMENT)) {
             if (!row.isBlank("pressure_kpa")) {
@@ -110,6 +111,6 @@ public final class HandbookFiles {
                                 sources.citation(row)));
             }
         }
-        return points;
+        return new RuleSet<>(BoilingPoint.class, "Boiling points", "measurement.csv", points.values());
     }
 }

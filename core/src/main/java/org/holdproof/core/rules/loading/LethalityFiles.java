@@ -15,6 +15,7 @@ import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.LethalityTable;
+import org.holdproof.core.rules.RuleSet;
 
 /** Reads {@code lethality/index.csv} and the table beside it that each of its rows names. */
 public final class LethalityFiles {
@@ -25,6 +26,7 @@ public final class LethalityFiles {
             "applies",
             "organism",
             "target_log10",
+            "count",
             "source",
             "document",
             "section",
@@ -66,7 +68,7 @@ public final class LethalityFiles {
         }
     }
 
-    public Map<String, LethalityTable> read() throws UnreadableInputException {
+    public RuleSet<LethalityTable> read() throws UnreadableInputException {
         Map<String, LethalityTable> tables = new LinkedHashMap<>();
         List<String> unlisted = new ArrayList<>(files.inFolder(FOLDER));
         List<String> indexes = files.ofTopic(FOLDER + "/index", ".csv");
@@ -85,7 +87,7 @@ public final class LethalityFiles {
                             "a row of lethality/index.csv or lethality/index-….csv with this id",
                             "Add lethality/index-site.csv with a row that names the table.");
         }
-        return tables;
+        return new RuleSet<>(LethalityTable.class, "Lethality tables", "lethality/index.csv", tables.values());
     }
 
     private static String path(String id) {
@@ -105,6 +107,7 @@ public final class LethalityFiles {
                 row.required("applies"),
                 row.text("organism"),
                 row.numberIfAny("target_log10", 0.1, 20),
+                row.choice("count", LethalityTable.Counting.values()),
                 rows(path(id), citation),
                 citation);
     }

@@ -4,15 +4,23 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.holdproof.core.batch.Moisture;
+import org.holdproof.core.batch.Product.Form;
+import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.input.CsvRow;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.Comparison;
+import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.ExposureRule;
+import org.holdproof.core.rules.HotAllowance;
 import org.holdproof.core.rules.HumidityOption;
+import org.holdproof.core.rules.OvenCondition;
+import org.holdproof.core.rules.RuleSet;
 import org.holdproof.core.rules.ShelfLifeRule;
+import org.holdproof.core.rules.SupportGap;
 import org.holdproof.core.rules.TimeLimit;
 
 /** Reads the rules on surface moisture, time as a control, exposure and shelf life. */
@@ -88,6 +96,51 @@ public final class LimitFiles {
             "how",
             "note");
 
+    private static final List<String> OVENS = List.of(
+            "id",
+            "title",
+            "document",
+            "section",
+            "oven",
+            "piece_at_least_kg",
+            "piece_below_kg",
+            "temperature",
+            "unit",
+            "comparison",
+            "humidity_above_percent",
+            "humidity_minutes",
+            "source",
+            "how",
+            "note");
+    private static final List<String> GAPS = List.of(
+            "id",
+            "title",
+            "document",
+            "section",
+            "waives",
+            "species",
+            "forms",
+            "cuts",
+            "vulnerability",
+            "source",
+            "how",
+            "note");
+    private static final List<String> ALLOWANCES = List.of(
+            "id",
+            "title",
+            "jurisdiction",
+            "document",
+            "section",
+            "applies",
+            "count",
+            "band",
+            "max_minutes",
+            "comparison",
+            "outcome",
+            "source",
+            "how",
+            "note");
+
     private static final double COLDEST = -40;
     private static final double HOTTEST = 250;
     private static final double WEEK_MINUTES = 7 * 1440.0;
@@ -101,7 +154,7 @@ public final class LimitFiles {
         this.sources = sources;
     }
 
-    public Map<String, HumidityOption> humidity() throws UnreadableInputException {
+    public RuleSet<HumidityOption> humidity() throws UnreadableInputException {
         Map<String, HumidityOption> options = new LinkedHashMap<>();
         for (CsvRow row : files.rows("humidity", HUMIDITY)) {
             row.putUnder(
@@ -118,10 +171,93 @@ public final class LimitFiles {
                             row.boundaryIfAny("oven_at_least", "unit", COLDEST, HOTTEST),
                             sources.citation(row)));
         }
-        return options;
+        return new RuleSet<>(HumidityOption.class, "Surface moisture", "humidity.csv", options.values());
     }
 
-    public Map<String, TimeLimit> timeLimits() throws UnreadableInputException {
+    public RuleSet<OvenCondition> ovens() throws UnreadableInputException {
+        Map<String, OvenCondition> ovens = new LinkedHashMap<>();
+        for (CsvRow row : files.rows("oven-conditions", OVENS)) {
+            row.putUnder(
+                    ovens,
+                    new OvenCondition(
+                            row.required("id"),
+                            row.required("title"),
+                            row.choice("oven", OvenCondition.Oven.values()),
+                            row.numberIfAny("piece_at_least_kg", 0, 100),
+                            row.numberIfAny("piece_below_kg", 0, 100),
+                            row.boundary("temperature", "unit", 0, 300),
+                            row.choice("comparison", Comparison.values()),
+                            row.numberIfAny("humidity_above_percent", 0, 100),
+                            row.numberIfAny("humidity_minutes", 0, WEEK_MINUTES),
+                            sources.citation(row)));
+        }
+        return new RuleSet<>(OvenCondition.class, "Ovens for roasts", "oven-conditions.csv", ovens.values());
+    }
+
+    public RuleSet<SupportGap> gaps() throws UnreadableInputException {
+        Map<String, SupportGap> gaps = new LinkedHashMap<>();
+        for (CsvRow row : files.rows("gaps", GAPS)) {
+            row.putUnder(
+                    gaps,
+                    new SupportGap(
+                            row.required("id"),
+                            row.required("title"),
+                            row.choice("waives", SupportGap.Waives.values()),
+                            row.choices("species", Species.values()),
+                            row.choices("forms", Form.values()),
+                            row.list("cuts"),
+                            row.required("vulnerability"),
+                            sources.citation(row)));
+        }
+        return new RuleSet<>(SupportGap.class, "Gaps of published support", "gaps.csv", gaps.values());
+    }
+
+    /** Each band may cite a document of its own; where it does not, it stands in the one before it. */
+    public RuleSet<HotAllowance> allowances() throws UnreadableInputException {
+        Map<String, HotAllowance> allowances = new LinkedHashMap<>();
+        for (List<CsvRow> rows :
+                RuleFiles.together(files.rows("allowances", ALLOWANCES)).values()) {
+            CsvRow first = rows.get(0);
+            List<HotAllowance.Band> bands = new ArrayList<>();
+            Citation citation = sources.citation(first);
+            for (int i = 0; i < rows.size(); i++) {
+                CsvRow row = rows.get(i);
+                RuleFiles.requirePart(row, "band", i + 1, List.of("title", "jurisdiction", "applies", "count"));
+                citation = row.isBlank("document") ? citation : sources.citation(row);
+                bands.add(band(row, i == rows.size() - 1, citation));
+            }
+            first.putUnder(
+                    allowances,
+                    new HotAllowance(
+                            first.required("id"),
+                            first.required("title"),
+                            first.required("jurisdiction"),
+                            first.required("applies"),
+                            first.choice("count", TimeLimit.Count.values()),
+                            bands,
+                            citation));
+        }
+        return new RuleSet<>(
+                HotAllowance.class, "Time under the hot-holding temperature", "allowances.csv", allowances.values());
+    }
+
+    private static HotAllowance.Band band(CsvRow row, boolean last, Citation citation) throws UnreadableInputException {
+        OptionalDouble minutes = row.numberIfAny("max_minutes", 1, WEEK_MINUTES);
+        Comparison comparison = row.choice("comparison", Comparison.values());
+        if (comparison.isFloor()) {
+            throw row.fault("comparison", "at-most or below", "A time limit is an upper limit.");
+        }
+        if (last != minutes.isEmpty()) {
+            throw row.fault(
+                    "max_minutes",
+                    last ? "an empty cell: the last band is open" : "the band's longest time",
+                    "Correct the time, or add the open band.");
+        }
+        return new HotAllowance.Band(
+                minutes, comparison, row.choice("outcome", HotAllowance.Outcome.values()), citation);
+    }
+
+    public RuleSet<TimeLimit> timeLimits() throws UnreadableInputException {
         Map<String, TimeLimit> limits = new LinkedHashMap<>();
         for (CsvRow row : files.rows("time-limits", TIME)) {
             row.putUnder(
@@ -142,10 +278,10 @@ public final class LimitFiles {
                             row.text("disposition"),
                             sources.citation(row)));
         }
-        return limits;
+        return new RuleSet<>(TimeLimit.class, "Time as a control", "time-limits.csv", limits.values());
     }
 
-    public Map<String, ShelfLifeRule> shelfLives() throws UnreadableInputException {
+    public RuleSet<ShelfLifeRule> shelfLives() throws UnreadableInputException {
         Map<String, ShelfLifeRule> lives = new LinkedHashMap<>();
         for (CsvRow row : files.rows("shelf-life", SHELF_LIFE)) {
             row.putUnder(
@@ -164,10 +300,10 @@ public final class LimitFiles {
                             row.text("disposition"),
                             sources.citation(row)));
         }
-        return lives;
+        return new RuleSet<>(ShelfLifeRule.class, "Shelf life", "shelf-life.csv", lives.values());
     }
 
-    public Map<String, ExposureRule> exposures() throws UnreadableInputException {
+    public RuleSet<ExposureRule> exposures() throws UnreadableInputException {
         Map<String, CsvRow> heads = new LinkedHashMap<>();
         Map<String, SortedMap<Integer, List<ExposureRule.Band>>> limbs = new LinkedHashMap<>();
         for (CsvRow row : files.rows("exposure", EXPOSURE)) {
@@ -193,6 +329,6 @@ public final class LimitFiles {
                                     .values()),
                             sources.citation(head)));
         }
-        return rules;
+        return new RuleSet<>(ExposureRule.class, "Time in bands of temperature", "exposure.csv", rules.values());
     }
 }

@@ -2,25 +2,35 @@ package org.holdproof.core.rules.loading;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import org.holdproof.core.batch.Product.Form;
+import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.input.CsvRow;
 import org.holdproof.core.input.JsonValue;
 import org.holdproof.core.input.StrictJson;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.AuthorityProfile;
-import org.holdproof.core.rules.AuthorityProfile.LethalityChoice;
 import org.holdproof.core.rules.AuthorityProfile.Paper;
 import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.HoldingRule.Kind;
+import org.holdproof.core.rules.HotAllowance;
 import org.holdproof.core.rules.HumidityOption;
+import org.holdproof.core.rules.LethalityChoice;
 import org.holdproof.core.rules.LethalityTable;
+import org.holdproof.core.rules.OvenCondition;
 import org.holdproof.core.rules.ReheatingRule;
+import org.holdproof.core.rules.Rule;
+import org.holdproof.core.rules.RuleSet;
+import org.holdproof.core.rules.RuleSets;
 import org.holdproof.core.rules.ShelfLifeRule;
+import org.holdproof.core.rules.SupportGap;
 import org.holdproof.core.rules.ThermalDeath;
 import org.holdproof.core.rules.TimeLimit;
 import org.holdproof.core.rules.WrittenRule;
@@ -30,6 +40,11 @@ public final class ProfileFiles {
     private static final List<String> FIELDS = List.of("id", "title", "units", "paper", "lethality", "cooling", "left");
     private static final List<String> OPTIONAL = List.of(
             "comeUp",
+            "comeUpGuidance",
+            "gaps",
+            "hotAllowance",
+            "reheatToOrder",
+            "reheatRoast",
             "hotHold",
             "coldHold",
             "reheat",
@@ -48,33 +63,10 @@ public final class ProfileFiles {
     /** How the id of a kitchen's own validated process begins. */
     private static final String SITE = "site";
 
-    /** The batch record's words for what a rule tells apart. */
-    public static final List<String> SPECIES =
-            List.of("beef", "veal", "pork", "lamb", "game", "chicken", "turkey", "other-poultry", "fish");
-
-    public static final List<String> FORMS = List.of("intact", "non-intact", "comminuted");
-
     private final TableFiles files;
-    private final Rules rules;
+    private final RuleSets rules;
 
-    /** What profiles name by id. */
-    public record Rules(
-            Map<String, LethalityTable> lethality,
-            Map<String, ThermalDeath> kinetics,
-            Map<String, CoolingRule> cooling,
-            Map<String, HoldingRule> holding,
-            Map<String, ReheatingRule> reheating,
-            Map<String, HumidityOption> humidity,
-            Map<String, ShelfLifeRule> shelfLives,
-            Map<String, TimeLimit> timeLimits,
-            Map<String, Map<String, WrittenRule>> written) {
-
-        Map<String, WrittenRule> group(String name) {
-            return written.getOrDefault(name, Map.of());
-        }
-    }
-
-    public ProfileFiles(TableFiles files, Rules rules) {
+    public ProfileFiles(TableFiles files, RuleSets rules) {
         this.files = files;
         this.rules = rules;
     }
@@ -94,28 +86,34 @@ public final class ProfileFiles {
 
     private AuthorityProfile profile(JsonValue json) throws UnreadableInputException {
         json.requireFields(FIELDS, OPTIONAL);
-        return new AuthorityProfile(
-                json.field("id").text(),
-                title(json),
-                units(json.field("units")),
-                json.field("paper").choice(Paper.values()),
-                choices(json.field("lethality")),
-                heldTo(json.fieldIfAny("comeUp"), Kind.COME_UP),
-                all(json.field("cooling"), rules.cooling(), "cooling.csv"),
-                heldTo(json.fieldIfAny("hotHold"), Kind.HOT_MINIMUM),
-                heldTo(json.fieldIfAny("coldHold"), Kind.COLD_MAXIMUM),
-                oneIfAny(json.fieldIfAny("reheat"), rules.reheating(), "reheating.csv"),
-                accuracy(json.fieldIfAny("accuracy")),
-                days(json.fieldIfAny("checkEvery")),
-                allIfAny(json.fieldIfAny("humidity"), rules.humidity(), "humidity.csv"),
-                heldTo(json.fieldIfAny("hotHoldRoast"), Kind.HOT_MINIMUM),
-                oneIfAny(json.fieldIfAny("nonContinuous"), rules.cooling(), "cooling.csv"),
-                heldTo(json.fieldIfAny("lowCook"), Kind.LOW_COOK),
-                oneIfAny(json.fieldIfAny("seal"), rules.group("packaging"), "packaging.csv"),
-                allIfAny(json.fieldIfAny("shelfLives"), rules.shelfLives(), "shelf-life.csv"),
-                allIfAny(json.fieldIfAny("timeLimits"), rules.timeLimits(), "time-limits.csv"),
-                allIfAny(json.fieldIfAny("records"), rules.group("records"), "records.csv"),
-                json.field("left").texts());
+        return AuthorityProfile.of(
+                        json.field("id").text(),
+                        title(json),
+                        units(json.field("units")),
+                        json.field("paper").choice(Paper.values()))
+                .lethality(choices(json.field("lethality")))
+                .comeUp(heldTo(json.fieldIfAny("comeUp"), Kind.COME_UP))
+                .comeUpGuidance(heldTo(json.fieldIfAny("comeUpGuidance"), Kind.COME_UP))
+                .lowCook(heldTo(json.fieldIfAny("lowCook"), Kind.LOW_COOK))
+                .gaps(allIfAny(json.fieldIfAny("gaps"), SupportGap.class))
+                .humidity(allIfAny(json.fieldIfAny("humidity"), HumidityOption.class))
+                .nonContinuous(oneIfAny(json.fieldIfAny("nonContinuous"), CoolingRule.class))
+                .seal(writtenIfAny(json.fieldIfAny("seal"), "packaging"))
+                .cooling(all(json.field("cooling"), CoolingRule.class))
+                .hotHold(heldTo(json.fieldIfAny("hotHold"), Kind.HOT_MINIMUM))
+                .hotHoldRoast(heldTo(json.fieldIfAny("hotHoldRoast"), Kind.HOT_MINIMUM))
+                .hotAllowance(oneIfAny(json.fieldIfAny("hotAllowance"), HotAllowance.class))
+                .timeLimits(allIfAny(json.fieldIfAny("timeLimits"), TimeLimit.class))
+                .coldHold(heldTo(json.fieldIfAny("coldHold"), Kind.COLD_MAXIMUM))
+                .shelfLives(allIfAny(json.fieldIfAny("shelfLives"), ShelfLifeRule.class))
+                .reheat(oneIfAny(json.fieldIfAny("reheat"), ReheatingRule.class))
+                .reheatToOrder(oneIfAny(json.fieldIfAny("reheatToOrder"), ReheatingRule.class))
+                .reheatRoast(oneIfAny(json.fieldIfAny("reheatRoast"), ReheatingRule.class))
+                .toleranceCelsius(accuracy(json.fieldIfAny("accuracy")))
+                .checkEveryDays(days(json.fieldIfAny("checkEvery")))
+                .records(records(json.fieldIfAny("records")))
+                .left(json.field("left").texts())
+                .build();
     }
 
     /** A site's own process bears its approval wherever its title is printed. */
@@ -143,13 +141,14 @@ public final class ProfileFiles {
     private List<LethalityChoice> choices(JsonValue json) throws UnreadableInputException {
         List<LethalityChoice> choices = new ArrayList<>();
         for (JsonValue item : json.items()) {
-            item.requireFields(List.of("species", "forms", "tables"), List.of("kinetics", "margin"));
+            item.requireFields(List.of("species", "forms", "tables"), List.of("kinetics", "ovens", "margin"));
             LethalityChoice choice = new LethalityChoice(
-                    names(item.field("species"), SPECIES),
-                    names(item.field("forms"), FORMS),
-                    all(item.field("tables"), rules.lethality(), "lethality/index.csv"),
-                    oneIfAny(item.fieldIfAny("kinetics"), rules.kinetics(), "kinetics.csv"),
-                    allIfAny(item.fieldIfAny("margin"), rules.kinetics(), "kinetics.csv"));
+                    words(item.field("species"), Species.values()),
+                    words(item.field("forms"), Form.values()),
+                    all(item.field("tables"), LethalityTable.class),
+                    oneIfAny(item.fieldIfAny("kinetics"), ThermalDeath.class),
+                    allIfAny(item.fieldIfAny("ovens"), OvenCondition.class),
+                    allIfAny(item.fieldIfAny("margin"), ThermalDeath.class));
             if (choice.tables().isEmpty() && choice.kinetics().isEmpty()) {
                 throw item.fault("a table or kinetics", "Name what serves this food, or take the choice out.");
             }
@@ -162,43 +161,68 @@ public final class ProfileFiles {
         return choices;
     }
 
-    private static List<String> names(JsonValue json, List<String> known) throws UnreadableInputException {
+    private static <E extends Enum<E>> Set<E> words(JsonValue json, E[] known) throws UnreadableInputException {
+        Set<E> words = new LinkedHashSet<>();
         for (JsonValue item : json.items()) {
-            if (!known.contains(item.text())) {
-                throw item.fault("one of " + String.join(", ", known), "Write one of these.");
-            }
+            words.add(item.choice(known));
         }
-        return json.texts();
+        return words;
     }
 
-    private static <T> List<T> all(JsonValue json, Map<String, T> rules, String file) throws UnreadableInputException {
+    private <T extends Rule> List<T> all(JsonValue json, Class<T> kind) throws UnreadableInputException {
         List<T> found = new ArrayList<>();
         for (JsonValue item : json.items()) {
-            found.add(one(item, rules, file));
+            found.add(one(item, kind));
         }
         return found;
     }
 
-    private static <T> List<T> allIfAny(Optional<JsonValue> json, Map<String, T> rules, String file)
-            throws UnreadableInputException {
-        return json.isPresent() ? all(json.get(), rules, file) : List.of();
+    private <T extends Rule> List<T> allIfAny(Optional<JsonValue> json, Class<T> kind) throws UnreadableInputException {
+        return json.isPresent() ? all(json.get(), kind) : List.of();
     }
 
-    private static <T> Optional<T> oneIfAny(Optional<JsonValue> json, Map<String, T> rules, String file)
+    private <T extends Rule> Optional<T> oneIfAny(Optional<JsonValue> json, Class<T> kind)
             throws UnreadableInputException {
-        return json.isEmpty() ? Optional.empty() : Optional.of(one(json.get(), rules, file));
+        return json.isEmpty() ? Optional.empty() : Optional.of(one(json.get(), kind));
     }
 
-    private static <T> T one(JsonValue json, Map<String, T> rules, String file) throws UnreadableInputException {
-        T rule = rules.get(json.text());
-        if (rule == null) {
-            throw json.fault("an id of " + file, "Correct the id, or add the rule.");
+    private <T extends Rule> T one(JsonValue json, Class<T> kind) throws UnreadableInputException {
+        RuleSet<T> set = rules.of(kind);
+        Optional<T> rule = set.find(json.text());
+        if (rule.isEmpty()) {
+            throw unknown(json, set.file());
         }
-        return rule;
+        return rule.get();
+    }
+
+    private WrittenRule written(JsonValue json, String group) throws UnreadableInputException {
+        Optional<WrittenRule> rule = rules.of(WrittenRule.class)
+                .find(json.text())
+                .filter(found -> found.group().equals(group));
+        if (rule.isEmpty()) {
+            throw unknown(json, group + ".csv");
+        }
+        return rule.get();
+    }
+
+    private static UnreadableInputException unknown(JsonValue json, String file) {
+        return json.fault("an id of " + file, "Correct the id, or add the rule.");
+    }
+
+    private Optional<WrittenRule> writtenIfAny(Optional<JsonValue> json, String group) throws UnreadableInputException {
+        return json.isEmpty() ? Optional.empty() : Optional.of(written(json.get(), group));
+    }
+
+    private List<WrittenRule> records(Optional<JsonValue> json) throws UnreadableInputException {
+        List<WrittenRule> records = new ArrayList<>();
+        for (JsonValue item : json.isPresent() ? json.get().items() : List.<JsonValue>of()) {
+            records.add(written(item, "records"));
+        }
+        return records;
     }
 
     private Optional<HoldingRule> heldTo(Optional<JsonValue> json, Kind kind) throws UnreadableInputException {
-        Optional<HoldingRule> rule = oneIfAny(json, rules.holding(), "holding.csv");
+        Optional<HoldingRule> rule = oneIfAny(json, HoldingRule.class);
         if (json.isPresent() && rule.isPresent() && rule.get().kind() != kind) {
             throw json.get().fault("a rule of kind " + CsvRow.word(kind), "Name a rule of that kind.");
         }
@@ -209,7 +233,7 @@ public final class ProfileFiles {
         if (json.isEmpty()) {
             return OptionalDouble.empty();
         }
-        WrittenRule rule = one(json.get(), rules.group("measurement"), "measurement.csv");
+        WrittenRule rule = written(json.get(), "measurement");
         boolean fahrenheit = rule.unit().equals("F");
         if (rule.tolerance().isEmpty() || !(fahrenheit || rule.unit().equals("C"))) {
             throw json.get().fault("a rule with a tolerance in C or F", "Name a rule on accuracy.");
@@ -222,7 +246,7 @@ public final class ProfileFiles {
         if (json.isEmpty()) {
             return OptionalDouble.empty();
         }
-        WrittenRule rule = one(json.get(), rules.group("measurement"), "measurement.csv");
+        WrittenRule rule = written(json.get(), "measurement");
         if (!rule.unit().equals("d") || rule.value().isEmpty()) {
             throw json.get()
                     .fault("a rule with a number of days", "Name a rule on how often a thermometer is checked.");

@@ -252,10 +252,10 @@ public final class QualityFiles {
     private static List<String> species(CsvRow row) throws UnreadableInputException {
         List<String> species = List.of(row.required("species").split(";", -1));
         for (String name : species) {
-            if (!ProfileFiles.SPECIES.contains(name)) {
+            if (!GrowthFiles.SPECIES.contains(name)) {
                 throw row.fault(
                         "species",
-                        "some of " + String.join(", ", ProfileFiles.SPECIES),
+                        "some of " + String.join(", ", GrowthFiles.SPECIES),
                         "Write species as in a batch record, with ; between them.");
             }
         }

@@ -17,7 +17,9 @@ import org.holdproof.core.rules.CoolingRule.Condition;
 import org.holdproof.core.rules.CoolingRule.Start;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.HoldingRule.Kind;
+import org.holdproof.core.rules.LethalityTable;
 import org.holdproof.core.rules.ReheatingRule;
+import org.holdproof.core.rules.RuleSet;
 import org.holdproof.core.rules.ThermalDeath;
 import org.holdproof.core.rules.WrittenRule;
 
@@ -66,8 +68,21 @@ public final class RuleFiles {
             RULE, List.of("kind", "limit", "from", "unit", "comparison", "max_minutes", "time_comparison"), END);
     private static final List<String> REHEATING = columns(
             RULE,
-            List.of("target", "unit", "comparison", "hold_seconds", "from", "max_minutes", "time_comparison"),
+            List.of(
+                    "alternative",
+                    "target",
+                    "unit",
+                    "comparison",
+                    "hold_seconds",
+                    "table",
+                    "from",
+                    "max_minutes",
+                    "time_comparison"),
             END);
+    /** What the first row of a reheating rule says for all its alternatives. */
+    private static final List<String> REHEATING_RULE =
+            columns(RULE.subList(1, RULE.size()), List.of("table", "from", "max_minutes", "time_comparison"), END);
+
     private static final List<String> WRITTEN = List.of(
             "id",
             "jurisdiction",
@@ -103,7 +118,7 @@ public final class RuleFiles {
         return Stream.of(first, second, third).flatMap(List::stream).toList();
     }
 
-    public Map<String, ThermalDeath> kinetics() throws UnreadableInputException {
+    public RuleSet<ThermalDeath> kinetics() throws UnreadableInputException {
         Map<String, ThermalDeath> kinetics = new LinkedHashMap<>();
         for (CsvRow row : files.rows("kinetics", KINETICS)) {
             TemperatureUnit unit = row.unit("unit");
@@ -126,26 +141,46 @@ public final class RuleFiles {
                             row.numberIfAny("target_log10", 0.1, 20),
                             sources.citation(row)));
         }
-        return kinetics;
+        return new RuleSet<>(ThermalDeath.class, "Kinetics", "kinetics.csv", kinetics.values());
     }
 
-    public Map<String, CoolingRule> cooling() throws UnreadableInputException {
-        Map<String, List<CsvRow>> byRule = new LinkedHashMap<>();
-        CsvRow previous = null;
-        for (CsvRow row : files.rows("cooling", COOLING)) {
-            String id = row.required("id");
-            boolean continues = previous != null && previous.required("id").equals(id);
-            if (!continues && byRule.containsKey(id)) {
-                throw row.fault("id", "an id of its own, its stages together", "Give the rule another id, or sort it.");
-            }
-            byRule.computeIfAbsent(id, key -> new ArrayList<>()).add(row);
-            previous = row;
-        }
+    public RuleSet<CoolingRule> cooling() throws UnreadableInputException {
         Map<String, CoolingRule> rules = new LinkedHashMap<>();
-        for (Map.Entry<String, List<CsvRow>> rule : byRule.entrySet()) {
+        for (Map.Entry<String, List<CsvRow>> rule :
+                together(files.rows("cooling", COOLING)).entrySet()) {
             rules.put(rule.getKey(), coolingRule(rule.getValue()));
         }
-        return rules;
+        return new RuleSet<>(CoolingRule.class, "Cooling", "cooling.csv", rules.values());
+    }
+
+    /** The rows of each rule, which stand together. */
+    static Map<String, List<CsvRow>> together(List<CsvRow> rows) throws UnreadableInputException {
+        Map<String, List<CsvRow>> byRule = new LinkedHashMap<>();
+        String previous = "";
+        for (CsvRow row : rows) {
+            String id = row.required("id");
+            if (!id.equals(previous) && byRule.containsKey(id)) {
+                throw row.fault("id", "an id of its own, its rows together", "Give the rule another id, or sort it.");
+            }
+            byRule.computeIfAbsent(id, key -> new ArrayList<>()).add(row);
+            previous = id;
+        }
+        return byRule;
+    }
+
+    /** Requires a part's number, and that what holds for the whole rule is said in its first row only. */
+    static void requirePart(CsvRow row, String column, int number, List<String> ofTheWhole)
+            throws UnreadableInputException {
+        if (row.count(column, 1, 20) != number) {
+            throw row.fault(column, column + " " + number, "Number them 1, 2, 3 in the document's order.");
+        }
+        if (number > 1) {
+            for (String whole : ofTheWhole) {
+                if (!row.isBlank(whole)) {
+                    throw row.fault(whole, "an empty cell", "Say it once, in the row of " + column + " 1.");
+                }
+            }
+        }
     }
 
     private CoolingRule coolingRule(List<CsvRow> rows) throws UnreadableInputException {
@@ -169,16 +204,7 @@ public final class RuleFiles {
     }
 
     private static CoolingRule.Stage stage(CsvRow row, int number) throws UnreadableInputException {
-        if (row.count("stage", 1, 20) != number) {
-            throw row.fault("stage", "stage " + number, "Number the stages 1, 2, 3 in the document's order.");
-        }
-        if (number > 1) {
-            for (String column : COOLING_RULE) {
-                if (!row.isBlank(column)) {
-                    throw row.fault(column, "an empty cell", "Say it once, in the row of stage 1.");
-                }
-            }
-        }
+        requirePart(row, "stage", number, COOLING_RULE);
         CoolingRule.Stage stage = new CoolingRule.Stage(
                 number,
                 row.choice("start", Start.values()),
@@ -217,7 +243,7 @@ public final class RuleFiles {
         }
     }
 
-    public Map<String, HoldingRule> holding() throws UnreadableInputException {
+    public RuleSet<HoldingRule> holding() throws UnreadableInputException {
         Map<String, HoldingRule> rules = new LinkedHashMap<>();
         for (CsvRow row : files.rows("holding", HOLDING)) {
             HoldingRule rule = new HoldingRule(
@@ -236,7 +262,7 @@ public final class RuleFiles {
             requireMeaning(row, rule);
             row.putUnder(rules, rule);
         }
-        return rules;
+        return new RuleSet<>(HoldingRule.class, "Holding and come-up", "holding.csv", rules.values());
     }
 
     private static void requireMeaning(CsvRow row, HoldingRule rule) throws UnreadableInputException {
@@ -259,31 +285,51 @@ public final class RuleFiles {
         }
     }
 
-    public Map<String, ReheatingRule> reheating() throws UnreadableInputException {
+    /** @param tables the cooking tables a rule may name as its targets */
+    public RuleSet<ReheatingRule> reheating(RuleSet<LethalityTable> tables) throws UnreadableInputException {
         Map<String, ReheatingRule> rules = new LinkedHashMap<>();
-        for (CsvRow row : files.rows("reheating", REHEATING)) {
-            Comparison comparison = row.choice("comparison", Comparison.values());
-            if (!comparison.isFloor()) {
-                throw row.fault("comparison", "at-least or above", "Food is reheated to a target, not below one.");
-            }
-            row.putUnder(
-                    rules,
-                    new ReheatingRule(
-                            row.required("id"),
-                            row.required("title"),
-                            row.required("jurisdiction"),
-                            row.required("applies"),
-                            row.boundaryIfAny("target", "unit", 30, HOTTEST),
-                            comparison,
-                            row.number("hold_seconds", 0, 86_400),
-                            row.boundaryIfAny("from", "unit", COLDEST, HOTTEST),
-                            row.numberIfAny("max_minutes", 1, LONGEST_MINUTES),
-                            timeComparison(row, "time_comparison"),
-                            row.text("conditions"),
-                            row.text("corrective_action"),
-                            sources.citation(row)));
+        for (List<CsvRow> rows : together(files.rows("reheating", REHEATING)).values()) {
+            CsvRow first = rows.get(0);
+            first.putUnder(rules, reheatingRule(rows, tables));
         }
-        return rules;
+        return new RuleSet<>(ReheatingRule.class, "Reheating", "reheating.csv", rules.values());
+    }
+
+    private ReheatingRule reheatingRule(List<CsvRow> rows, RuleSet<LethalityTable> tables)
+            throws UnreadableInputException {
+        CsvRow first = rows.get(0);
+        List<ReheatingRule.Target> targets = new ArrayList<>();
+        for (int i = 0; i < rows.size(); i++) {
+            requirePart(rows.get(i), "alternative", i + 1, REHEATING_RULE);
+            target(rows.get(i)).ifPresent(targets::add);
+        }
+        Optional<LethalityTable> table = first.isBlank("table") ? Optional.empty() : tables.find(first.text("table"));
+        if (table.isEmpty() && !first.isBlank("table")) {
+            throw first.fault("table", "an id of " + tables.file(), "Correct the id, or add the table.");
+        }
+        return new ReheatingRule(
+                first.required("id"),
+                first.required("title"),
+                first.required("jurisdiction"),
+                first.required("applies"),
+                targets,
+                table,
+                first.boundaryIfAny("from", "unit", COLDEST, HOTTEST),
+                first.numberIfAny("max_minutes", 1, LONGEST_MINUTES),
+                timeComparison(first, "time_comparison"),
+                first.text("conditions"),
+                first.text("corrective_action"),
+                sources.citation(first));
+    }
+
+    private static Optional<ReheatingRule.Target> target(CsvRow row) throws UnreadableInputException {
+        Comparison comparison = row.choice("comparison", Comparison.values());
+        if (!comparison.isFloor()) {
+            throw row.fault("comparison", "at-least or above", "Food is reheated to a target, not below one.");
+        }
+        double hold = row.number("hold_seconds", 0, 86_400);
+        Optional<Boundary> at = row.boundaryIfAny("target", "unit", 30, HOTTEST);
+        return at.map(found -> new ReheatingRule.Target(found, comparison, hold));
     }
 
     private static Comparison timeComparison(CsvRow row, String column) throws UnreadableInputException {
@@ -294,27 +340,30 @@ public final class RuleFiles {
         return comparison;
     }
 
-    /** The rules of one group, which is also its file's name. */
-    public Map<String, WrittenRule> written(String group) throws UnreadableInputException {
+    /** The rules of all groups; a group is also its file's name. */
+    public RuleSet<WrittenRule> written(List<String> groups) throws UnreadableInputException {
         Map<String, WrittenRule> rules = new LinkedHashMap<>();
-        for (CsvRow row : files.rows(group, group.equals("measurement") ? MEASUREMENT : WRITTEN)) {
-            row.putUnder(
-                    rules,
-                    new WrittenRule(
-                            row.required("id"),
-                            group,
-                            row.required("jurisdiction"),
-                            row.text("applies"),
-                            row.required("topic"),
-                            row.required("requirement"),
-                            row.isBlank("comparison")
-                                    ? Optional.empty()
-                                    : Optional.of(row.choice("comparison", Comparison.values())),
-                            row.numberIfAny("value", -1e6, 1e6),
-                            row.numberIfAny("tolerance", 0, 1e6),
-                            row.text("unit"),
-                            sources.citation(row)));
+        for (String group : groups) {
+            for (CsvRow row : files.rows(group, group.equals("measurement") ? MEASUREMENT : WRITTEN)) {
+                row.putUnder(
+                        rules,
+                        new WrittenRule(
+                                row.required("id"),
+                                group,
+                                row.required("jurisdiction"),
+                                row.text("applies"),
+                                row.required("topic"),
+                                row.required("requirement"),
+                                row.isBlank("comparison")
+                                        ? Optional.empty()
+                                        : Optional.of(row.choice("comparison", Comparison.values())),
+                                row.numberIfAny("value", -1e6, 1e6),
+                                row.numberIfAny("tolerance", 0, 1e6),
+                                row.text("unit"),
+                                sources.citation(row)));
+            }
         }
-        return rules;
+        return new RuleSet<>(
+                WrittenRule.class, "Rules that are words first", String.join(", ", groups), rules.values());
     }
 }

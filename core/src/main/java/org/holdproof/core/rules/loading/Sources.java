@@ -21,7 +21,7 @@ public final class Sources {
             List.of("id", "title", "issuer", "year", "edition", "section", "url", "how", "note", "readAt");
 
     /** What a rule may rest on. */
-    private static final How[] DOCUMENTED = {How.READ, How.DERIVED, How.MEMORY};
+    private static final How[] DOCUMENTED = {How.READ, How.DERIVED, How.QUOTED, How.MEMORY, How.CONVENTION};
 
     private final Map<String, Source> byId = new LinkedHashMap<>();
 

@@ -11,10 +11,12 @@ import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.DeathTime;
 import org.holdproof.core.rules.GrowthFact;
+import org.holdproof.core.rules.GrowthLag;
 import org.holdproof.core.rules.GrowthModel;
 import org.holdproof.core.rules.GrowthModel.Concern;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.rules.Source.How;
+import org.holdproof.core.rules.ThermalDeath;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -39,7 +41,7 @@ class GrowthFilesTest {
         "sa-2064-48c, 7.7, 40.6, 48, 1.97, DERIVED",
     })
     void holdsTheModelsAsPublished(String id, double min, double optimum, double max, double lnPerHour, How how) {
-        GrowthModel model = LIBRARY.growthModel(id).orElseThrow();
+        GrowthModel model = LIBRARY.rules(GrowthModel.class).find(id).orElseThrow();
 
         assertThat(model.minCelsius()).isEqualTo(min);
         assertThat(model.optimumCelsius()).isEqualTo(optimum);
@@ -52,25 +54,29 @@ class GrowthFilesTest {
 
     @Test
     void saysWhatIsUnconfirmed() {
-        assertThat(LIBRARY.growthLags())
+        assertThat(LIBRARY.rules(GrowthLag.class).all())
                 .hasSize(4)
                 .allSatisfy(lag -> assertThat(lag.citation().text()).endsWith("(from memory, unconfirmed)"));
-        assertThat(LIBRARY.growthModel("sa-2064-48c").orElseThrow().concern())
+        assertThat(LIBRARY.rules(GrowthModel.class)
+                        .find("sa-2064-48c")
+                        .orElseThrow()
+                        .concern())
                 .map(Concern::why)
                 .map(GrowthFact::citation)
                 .map(Citation::how)
                 .contains(How.MEMORY);
-        assertThat(LIBRARY.deathTimes())
+        assertThat(LIBRARY.rules(DeathTime.class).all())
                 .filteredOn(time -> time.citation().how() == How.MEMORY)
                 .extracting(DeathTime::id)
                 .containsExactly("sal-19", "cp-09", "cp-10", "cps-01", "cps-02");
-        assertThat(LIBRARY.kinetics("perfringens-cells")
+        assertThat(LIBRARY.rules(ThermalDeath.class)
+                        .find("perfringens-cells")
                         .orElseThrow()
                         .citation()
                         .how())
                 .isEqualTo(How.DERIVED);
-        assertThat(LIBRARY.growthFact("F23")).isPresent();
-        assertThat(LIBRARY.growthFacts()).hasSize(28);
+        assertThat(LIBRARY.rules(GrowthFact.class).find("F23")).isPresent();
+        assertThat(LIBRARY.rules(GrowthFact.class).all()).hasSize(28);
     }
 
     @Test
@@ -80,8 +86,8 @@ class GrowthFilesTest {
                 text("growth-models.csv").replace("\ncp-", "\nown-cp-").replaceAll("\ns[^\n]*", ""));
         RuleLibrary library = RuleLibrary.withSite(folder);
 
-        assertThat(library.growthModels()).hasSize(7);
-        assertThat(library.growthModel("own-cp-rc")).isPresent();
+        assertThat(library.rules(GrowthModel.class).all()).hasSize(7);
+        assertThat(library.rules(GrowthModel.class).find("own-cp-rc")).isPresent();
     }
 
     @ParameterizedTest(name = "{0}: {1} for {2}")
