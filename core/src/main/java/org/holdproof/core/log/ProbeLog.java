@@ -49,14 +49,27 @@ public final class ProbeLog {
         return channels;
     }
 
-    /** The place of the channel of this name among {@link #channels()}, letter case and outer blanks ignored. */
+    /**
+     * The place among {@link #channels()} of the channel of this name, or else of the only one with this heading as
+     * printed; letter case and outer blanks ignored.
+     */
     public Optional<Integer> channelNamed(String name) {
+        String wanted = name.strip();
         for (int i = 0; i < channels.size(); i++) {
-            if (channels.get(i).name().strip().equalsIgnoreCase(name.strip())) {
+            if (channels.get(i).name().strip().equalsIgnoreCase(wanted)) {
                 return Optional.of(i);
             }
         }
-        return Optional.empty();
+        int found = -1;
+        for (int i = 0; i < channels.size(); i++) {
+            if (channels.get(i).heading().strip().equalsIgnoreCase(wanted)) {
+                if (found >= 0) {
+                    return Optional.empty();
+                }
+                found = i;
+            }
+        }
+        return found < 0 ? Optional.empty() : Optional.of(found);
     }
 
     public int rows() {

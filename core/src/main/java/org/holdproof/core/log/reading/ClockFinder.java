@@ -76,7 +76,18 @@ final class ClockFinder {
         ClockPlan.Kind kind = sample.mostly(CellKind.EPOCH_SECONDS)
                 ? ClockPlan.Kind.EPOCH_SECONDS
                 : sample.mostly(CellKind.EPOCH_MILLIS) ? ClockPlan.Kind.EPOCH_MILLIS : ClockPlan.Kind.STAMP;
-        return new ClockPlan(kind, column, -1, 0, statedZone(column).or(() -> preambleZone));
+        Optional<ZoneId> stated = statedZone(column);
+        if (kind.isEpoch() && stated.isPresent() && !stated.get().equals(ZoneOffset.UTC)) {
+            throw new Refusal(
+                    line,
+                    column + 1,
+                    Refusal.quote(headings.get(column).text())
+                            + " over seconds that count from 1970, which have no offset",
+                    "a count that is of UTC, or dates and times",
+                    "If the figures do count from 1970-01-01 00:00 UTC, take the offset out of the heading; if they count the"
+                            + " local clock, export dates and times instead.");
+        }
+        return new ClockPlan(kind, column, -1, 0, stated.or(() -> preambleZone));
     }
 
     private Optional<ZoneId> statedZone(int column) {
@@ -155,6 +166,13 @@ final class ClockFinder {
                             + Refusal.quote(headings.get(figures.get(0)).text()),
                     "a heading that says what the figures are, such as \"Elapsed (s)\" or \"Elapsed (min)\"",
                     "Add the unit to the heading; format a spreadsheet's day numbers as date and time.");
+        }
+        for (int i = 0; i < headings.size(); i++) {
+            if (headings.get(i).isClock()
+                    && headings.get(i).elapsedUnitMillis() > 0
+                    && samples.get(i).mostly(CellKind.FIGURE)) {
+                throw SectionReader.restarted(line, i + 1);
+            }
         }
         throw noClock();
     }

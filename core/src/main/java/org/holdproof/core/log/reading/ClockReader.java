@@ -241,6 +241,11 @@ final class ClockReader {
         throw new IllegalStateException("no date read yet");
     }
 
+    /** One of the orders the dates can have. */
+    DateOrder possibleOrder() {
+        return onlyOrder();
+    }
+
     /** Whether the clock's values are instants already, by an offset or by counting from 1970. */
     boolean isInstant() {
         return plan.kind().isEpoch() || hasOffset;
@@ -265,7 +270,8 @@ final class ClockReader {
             return;
         }
         if (Integer.bitCount(possible) > 1 && orderMatters) {
-            throw new Refusal(
+            throw Refusal.question(
+                    Refusal.Question.DATES,
                     shapeLine,
                     plan.column() + 1,
                     "dates that can be read as " + names(possible),

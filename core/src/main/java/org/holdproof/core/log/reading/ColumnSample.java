@@ -17,6 +17,8 @@ final class ColumnSample {
     private final boolean varies;
     private final boolean zeroFirst;
     private final boolean twoPartTimes;
+    private final int distinct;
+    private final double changes;
     private int rows;
 
     ColumnSample(List<SampleRow> table, int column) {
@@ -30,11 +32,15 @@ final class ColumnSample {
         boolean down = false;
         boolean zero = false;
         boolean twoParts = true;
+        String cellBefore = "";
+        int changed = 0;
         for (SampleRow row : table.subList(0, Math.min(ROWS_LOOKED_AT, table.size()))) {
             String cell = row.cell(column);
             CellKind kind = CellKind.of(cell);
             rows++;
             distinct.add(cell);
+            changed += rows > 1 && !cell.equals(cellBefore) ? 1 : 0;
+            cellBefore = cell;
             counts.merge(kind, 1, Integer::sum);
             if (kind == CellKind.FIGURE && cell.matches("\\d+")) {
                 double value = Double.parseDouble(cell);
@@ -64,6 +70,8 @@ final class ColumnSample {
         }
         this.counter = counts1 && count(CellKind.FIGURE) > 1;
         this.offsets = withOffset && count(CellKind.DATE_AND_TIME) > 0;
+        this.distinct = distinct.size();
+        this.changes = rows > 1 ? (double) changed / (rows - 1) : 0;
         this.varies = distinct.size() > 1;
         this.oneWay = !(up && down);
         this.zeroFirst = zero;
@@ -103,6 +111,35 @@ final class ColumnSample {
     /** Whether its dates and times state their offset from UTC. */
     boolean hasOffsets() {
         return offsets;
+    }
+
+    /** How many different cells there are. */
+    int distinct() {
+        return distinct;
+    }
+
+    /** The share of rows whose cell is not that of the row before. */
+    double changes() {
+        return changes;
+    }
+
+    /** Whether its values come again and again. */
+    boolean repeats() {
+        return distinct * 2 <= rows;
+    }
+
+    /** Whether every cell is a word. */
+    boolean isWords() {
+        return rows > 0 && count(CellKind.TEXT) == rows;
+    }
+
+    /** Whether any cell is a figure. */
+    boolean holdsFigures() {
+        return count(CellKind.FIGURE)
+                        + count(CellKind.TEMPERATURE)
+                        + count(CellKind.EPOCH_SECONDS)
+                        + count(CellKind.EPOCH_MILLIS)
+                > 0;
     }
 
     /** Whether its cells differ. */

@@ -30,6 +30,10 @@ record Heading(String text, String name, Optional<TemperatureUnit> unit, Set<Str
     private static final Pattern BARE = Pattern.compile("(?:([\\s_,/.\\-]+)([CFcf])|(?<=\\p{Ll})([CF]))$");
     private static final Pattern WORD = Pattern.compile("\\p{Lu}+(?!\\p{Ll})|\\p{Lu}?\\p{Ll}+|[%#]");
 
+    private static final Pattern KELVIN = Pattern.compile("kelvin|°\\s*k\\b|[(\\[{]\\s*k\\s*[)\\]}]|[_ ]k$");
+    private static final Pattern PARTS = Pattern.compile(
+            "[x×*]\\s*10+\\b|1\\s*/\\s*10+\\b|\\b0[.,]0*1\\s*(?:°|deg|c\\b|f\\b)|\\btenths?\\b|zehntel|dixi[eè]mes?|\\bm°|/\\s*10+\\b");
+
     private static final Set<String> TEMPERATURE_WORDS = Set.of(
             "temp",
             "temps",
@@ -401,6 +405,15 @@ record Heading(String text, String name, Optional<TemperatureUnit> unit, Set<Str
             millis = Math.max(millis, other);
         }
         return millis;
+    }
+
+    /** A scale of temperature that is neither °C nor °F in whole degrees, where it states one. */
+    Optional<String> otherScale() {
+        String lower = text.toLowerCase(Locale.ROOT);
+        if (KELVIN.matcher(lower).find()) {
+            return Optional.of("kelvin");
+        }
+        return PARTS.matcher(lower).find() ? Optional.of("parts of a degree") : Optional.empty();
     }
 
     /** Whether it prints a pattern such as {@code mm:ss}, in whatever letter case. */

@@ -1,10 +1,13 @@
 package org.holdproof.core.log.reading;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.quantity.TemperatureUnit;
@@ -23,8 +26,17 @@ import org.holdproof.core.quantity.TemperatureUnit;
  * @param headingCells the cells of the headings as they stand, or none
  * @param clock what tells the time
  * @param channels the temperature columns, from left to right
+ * @param figures the columns that can hold figures
+ * @param labels the column that says which probe a row is of, where rows of several stand one below the other
  */
-record Layout(char separator, long firstLine, List<String> headingCells, ClockPlan clock, List<ChannelPlan> channels) {
+record Layout(
+        char separator,
+        long firstLine,
+        List<String> headingCells,
+        ClockPlan clock,
+        List<ChannelPlan> channels,
+        Set<Integer> figures,
+        OptionalInt labels) {
     /** The most temperature columns that are read. */
     static final int MOST_CHANNELS = 32;
 
@@ -33,6 +45,12 @@ record Layout(char separator, long firstLine, List<String> headingCells, ClockPl
     Layout {
         headingCells = List.copyOf(headingCells);
         channels = List.copyOf(channels);
+        figures = Set.copyOf(figures);
+    }
+
+    /** Whether figures can stand in a column. */
+    boolean canHoldFigures(int column) {
+        return figures.contains(column);
     }
 
     /**
@@ -63,24 +81,37 @@ record Layout(char separator, long firstLine, List<String> headingCells, ClockPl
                         settings.start().isPresent())
                 .find();
         requireSameUnit(preamble.unit(), settings.unit(), line, 0);
-        Optional<TemperatureUnit> general = preamble.unit().or(settings::unit);
+        UnitsOfColumns units = new UnitsOfColumns(preamble.unit(), settings);
         List<ChannelPlan> channels = new ArrayList<>();
+        Set<Integer> figures = new HashSet<>();
         for (int column = 0; column < width; column++) {
             if (column == clock.column() || column == clock.timeColumn()) {
                 continue;
             }
             Heading heading = headings.get(column);
             ColumnSample sample = samples.get(column);
-            requireSameUnit(heading.unit(), settings.unit(), line, column + 1);
             requireSameUnit(heading.unit(), preamble.unit(), line, column + 1);
-            if (isTemperature(heading, sample, general.isPresent(), table.headingLine() > 0)) {
-                channels.add(
-                        new ChannelPlan(heading.name(), column, heading.unit().or(() -> general)));
+            if (sample.holdsFigures()) {
+                figures.add(column);
+            }
+            Optional<TemperatureUnit> unit = units.of(heading, line, column + 1);
+            if (isTemperature(heading, sample, unit.isPresent(), table.headingLine() > 0)) {
+                requireKnownScale(heading, line, column + 1);
+                figures.add(column);
+                channels.add(new ChannelPlan(heading.name(), heading.text(), column, unit));
             }
         }
+        units.requireOneThatAgrees(channels, headings, line);
         requireChannels(channels, headings, samples, clock, line);
         List<ChannelPlan> named = withNames(channels);
-        return new Layout(table.separator(), table.firstLine(), table.headingCells(), clock, named);
+        return new Layout(
+                table.separator(),
+                table.firstLine(),
+                table.headingCells(),
+                clock,
+                named,
+                figures,
+                LabelColumn.find(headings, samples, clock, named));
     }
 
     private static boolean isTemperature(
@@ -100,6 +131,18 @@ record Layout(char separator, long firstLine, List<String> headingCells, ClockPl
         boolean figures = sample.isFigures() && !sample.isCounter();
         // a probe's place without a unit is no reason to pass over the column: the reader asks for the unit
         return figures && (unitSettled || heading.isPlace());
+    }
+
+    private static void requireKnownScale(Heading heading, long line, int column) {
+        Optional<String> scale = heading.otherScale();
+        if (scale.isPresent()) {
+            throw new Refusal(
+                    line,
+                    column,
+                    Refusal.quote(heading.text()) + ", a temperature in " + scale.get(),
+                    "°C or °F",
+                    "Export the log in °C or °F.");
+        }
     }
 
     private static void requireSameUnit(
@@ -167,7 +210,8 @@ record Layout(char separator, long firstLine, List<String> headingCells, ClockPl
 
     /** The refusal of a temperature column whose unit nobody settled. */
     static Refusal noUnit(long line, int column, String what) {
-        return new Refusal(
+        return Refusal.question(
+                Refusal.Question.UNIT,
                 line,
                 column,
                 what + " without a temperature unit",
@@ -175,18 +219,62 @@ record Layout(char separator, long firstLine, List<String> headingCells, ClockPl
                 "Say the unit: \"log.unit\" in the batch record, or --unit C or F; or add it to the heading.");
     }
 
-    /** Gives every channel a name of its own: the heading, or the unit or the column's number besides. */
+    /**
+     * Gives every channel a name of its own: the heading; the scale besides, where two columns differ in it only; the
+     * column's number besides, where nothing else tells two apart.
+     */
     private static List<ChannelPlan> withNames(List<ChannelPlan> channels) {
+        Map<String, List<ChannelPlan>> alike = new HashMap<>();
+        for (ChannelPlan channel : channels) {
+            alike.computeIfAbsent(channel.name().toLowerCase(Locale.ROOT), any -> new ArrayList<>())
+                    .add(channel);
+        }
         List<ChannelPlan> named = new ArrayList<>();
         Set<String> taken = new HashSet<>();
         for (ChannelPlan channel : channels) {
-            String name = channel.name().isEmpty() ? "column " + (channel.column() + 1) : channel.name();
+            List<ChannelPlan> same = alike.getOrDefault(channel.name().toLowerCase(Locale.ROOT), List.of());
+            String number = "column " + (channel.column() + 1);
+            String name = channel.name();
+            if (name.isEmpty()) {
+                name = number;
+            } else if (isPair(same)) {
+                name += channel.equals(same.get(0))
+                        ? ""
+                        : " (" + channel.unit().orElseThrow().symbol() + ")";
+            } else if (same.size() > 1) {
+                name += " (" + number + ")";
+            }
             if (!taken.add(name.toLowerCase(Locale.ROOT))) {
-                name += " (column " + (channel.column() + 1) + ")";
+                name += " (" + number + ")";
                 taken.add(name.toLowerCase(Locale.ROOT));
             }
-            named.add(new ChannelPlan(name, channel.column(), channel.unit()));
+            named.add(new ChannelPlan(name, channel.heading(), channel.column(), channel.unit()));
         }
         return named;
+    }
+
+    /** Whether two columns are one probe in both scales. */
+    private static boolean isPair(List<ChannelPlan> same) {
+        return same.size() == 2
+                && same.get(0).unit().isPresent()
+                && same.get(1).unit().isPresent()
+                && !same.get(0).unit().equals(same.get(1).unit());
+    }
+
+    /** The places among the channels of the columns that show one probe in both scales, two and two. */
+    List<int[]> pairs() {
+        List<int[]> pairs = new ArrayList<>();
+        for (int i = 0; i < channels.size(); i++) {
+            for (int j = i + 1; j < channels.size(); j++) {
+                ChannelPlan other = channels.get(j);
+                if (other.unit().isPresent()
+                        && other.name()
+                                .equalsIgnoreCase(channels.get(i).name() + " ("
+                                        + other.unit().get().symbol() + ")")) {
+                    pairs.add(new int[] {i, j});
+                }
+            }
+        }
+        return pairs;
     }
 }

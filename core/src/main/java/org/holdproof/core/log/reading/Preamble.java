@@ -40,6 +40,14 @@ record Preamble(Optional<TemperatureUnit> unit, Optional<ZoneId> zone) {
             String text = SampleRow.strip(entry.group(2));
             String lower = text.toLowerCase(Locale.ROOT);
             if (UNIT_KEY.matcher(key).matches()) {
+                if (lower.matches("(?:°\\s*)?k|kelvin")) {
+                    throw new Refusal(
+                            row.line(),
+                            0,
+                            Refusal.quote(text) + " as the unit",
+                            "°C or °F",
+                            "Export the log in °C or °F.");
+                }
                 Optional<TemperatureUnit> named = CELSIUS.matcher(lower).matches()
                         ? Optional.of(TemperatureUnit.CELSIUS)
                         : FAHRENHEIT.matcher(lower).matches()

@@ -1,118 +1,143 @@
 package org.holdproof.core.log.reading;
 
 import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
-import java.util.Arrays;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
 import org.holdproof.core.log.Channel;
 import org.holdproof.core.log.LogFault;
-import org.holdproof.core.quantity.TemperatureUnit;
 
 /** Takes the cells of one row after another, straight from the reader's buffer, and adds the rows to the columns. */
 final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
-    /** Figures outside this range no probe in a kitchen reads, in °C; common practice, no source. */
-    static final double COLDEST = -60;
-
-    static final double HOTTEST = 650;
-
     private static final int LEFT_OUT = 0;
     private static final int CLOCK = 1;
     private static final int DATE = 2;
     private static final int TIME = 3;
     private static final int FIRST_CHANNEL = 4;
     private static final int MOST_LINES_IN_A_CELL = 10;
-    private static final double ABSENT_PROBE_LOW = 999;
-    private static final double ABSENT_PROBE_HIGH = 999.9;
+    private static final int MOST_ROWS_ABOVE_A_HEADING = 10;
 
     private final Layout layout;
     private final FaultLedger ledger;
+    private final long linesBefore;
+    private final SectionStarts sections;
     private final Columns columns;
     private final ClockReader clock;
-    private final TemperatureCell cell = new TemperatureCell();
+    private final ChannelReader[] channels;
+    private final double[] readings;
     private final int[] roles;
     private final String[] headings;
-    private final int lastNeeded;
+    private final int width;
 
-    private final String[] names;
-    private final int[] units;
-    private final boolean[] unitOnlyInCells;
-    private final boolean[] hasFigure;
-    private final boolean[] missing;
-    private final boolean[] impossible;
-    private final int[] decimals;
-    private final int[] decimalsBefore;
-    private final String[] strangeWords;
-    private final long[] strangeLines;
-    private final double[] readings;
-    private char mark;
-
-    private long line;
-    private boolean passedOver;
-    private boolean anyCell;
-    private boolean hasClock;
-    private boolean hasTime;
-    private boolean garbledClock;
-    private String garbledText = "";
-    private String garbledExpected = "";
-    private int garbledColumn;
-    private boolean repeatsHeadings;
-    private int extraColumn;
-    private String extraText = "";
-    private Optional<Refusal> garbledReading = Optional.empty();
-    private Optional<Refusal> unlessLast = Optional.empty();
-    private boolean unlessLastIsShort;
-    private long unlessLastLine;
+    private final RowState row = new RowState();
+    private final GarbledRow garbled = new GarbledRow();
     private boolean shortRun;
     private boolean timelessRun;
     private long timeless;
+    private long seen;
     private boolean lastCellSpansLines;
     private int lastField;
+    private long nextSection;
 
-    RowReader(Layout layout, FaultLedger ledger) {
+    /** Tells whether a line opens another section of the file. */
+    interface SectionStarts {
+        boolean at(long line) throws IOException;
+    }
+
+    /** What is known of the row being read. */
+    private static final class RowState {
+        private long line;
+        private boolean passedOver;
+        private boolean anyCell;
+        private boolean hasClock;
+        private boolean hasTime;
+        private boolean repeatsHeadings;
+        private char firstCharacter;
+        private boolean inOnePiece;
+        private int extraColumn;
+        private String extraText = "";
+
+        void begin(long startingLine, boolean over, boolean mayRepeat) {
+            line = startingLine;
+            passedOver = over;
+            anyCell = false;
+            hasClock = false;
+            hasTime = false;
+            repeatsHeadings = mayRepeat;
+            firstCharacter = 0;
+            inOnePiece = false;
+            extraColumn = 0;
+        }
+    }
+
+    /** What cannot be read in a row, and what of that waits for the row behind it. */
+    private static final class GarbledRow {
+        private boolean clock;
+        private int column;
+        private String text = "";
+        private String expected = "";
+        private Optional<Refusal> reading = Optional.empty();
+
+        private Optional<Refusal> waiting = Optional.empty();
+        private boolean waitingIsShort;
+        private boolean mayStandAboveAHeading;
+        private long waitingLine;
+        private int rowsWaiting;
+
+        void begin() {
+            clock = false;
+            reading = Optional.empty();
+        }
+
+        void unlessLast(Refusal refusal, boolean isShort, boolean aboveAHeading, long line) {
+            rowsWaiting = waiting.isPresent() ? rowsWaiting + 1 : 1;
+            if (waiting.isEmpty()) {
+                waiting = Optional.of(refusal);
+                waitingLine = line;
+                mayStandAboveAHeading = true;
+            }
+            waitingIsShort = isShort;
+            mayStandAboveAHeading &= aboveAHeading;
+        }
+    }
+
+    /**
+     * @param linesBefore the lines of the file above the text that is read
+     * @param sections tells where the next section begins
+     */
+    RowReader(Layout layout, FaultLedger ledger, long linesBefore, SectionStarts sections) {
         this.layout = layout;
         this.ledger = ledger;
+        this.linesBefore = linesBefore;
+        this.sections = sections;
         int count = layout.channels().size();
         this.columns = new Columns(count);
         this.clock = new ClockReader(layout.clock(), layout.separator() == ',' ? ',' : 0);
         this.headings = layout.headingCells().toArray(new String[0]);
-        int width = headings.length;
         int needed = Math.max(layout.clock().column(), layout.clock().timeColumn());
         for (ChannelPlan channel : layout.channels()) {
             needed = Math.max(needed, channel.column());
         }
-        this.lastNeeded = needed;
-        this.roles = new int[Math.max(width, needed + 1)];
+        int printed = headings.length;
+        while (printed > 0 && headings[printed - 1].isEmpty()) {
+            printed--;
+        }
+        this.width = Math.max(printed, needed + 1);
+        this.roles = new int[Math.max(headings.length, needed + 1)];
         if (layout.clock().timeColumn() >= 0) {
             roles[layout.clock().column()] = DATE;
             roles[layout.clock().timeColumn()] = TIME;
         } else {
             roles[layout.clock().column()] = CLOCK;
         }
-        this.names = new String[count];
-        this.units = new int[count];
+        DecimalMark mark = new DecimalMark();
+        this.channels = new ChannelReader[count];
         for (int i = 0; i < count; i++) {
-            ChannelPlan channel = layout.channels().get(i);
-            roles[channel.column()] = FIRST_CHANNEL + i;
-            names[i] = channel.name();
-            units[i] = channel.unit().map(RowReader::code).orElse(TemperatureCell.NO_UNIT);
+            roles[layout.channels().get(i).column()] = FIRST_CHANNEL + i;
+            channels[i] = new ChannelReader(layout.channels().get(i), ledger, mark);
         }
-        this.unitOnlyInCells = new boolean[count];
-        for (int i = 0; i < count; i++) {
-            unitOnlyInCells[i] = units[i] == TemperatureCell.NO_UNIT;
-        }
-        this.hasFigure = new boolean[count];
-        this.missing = new boolean[count];
-        this.impossible = new boolean[count];
-        this.decimals = new int[count];
-        this.decimalsBefore = new int[count];
-        this.strangeWords = new String[count];
-        Arrays.fill(strangeWords, "");
-        this.strangeLines = new long[count];
         this.readings = new double[count];
-    }
-
-    private static int code(TemperatureUnit unit) {
-        return unit == TemperatureUnit.CELSIUS ? TemperatureCell.CELSIUS : TemperatureCell.FAHRENHEIT;
     }
 
     /** The rows so far. */
@@ -127,25 +152,29 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
 
     /** The line the row last begun starts in. */
     long line() {
-        return line;
+        return row.line;
+    }
+
+    /** The line at which another section begins, or 0. */
+    long nextSection() {
+        return nextSection;
+    }
+
+    /** How many rows below the headings say something. */
+    long rowsSeen() {
+        return seen;
     }
 
     @Override
     protected void handleBegin(long startingLine) {
-        line = startingLine;
-        passedOver = startingLine < layout.firstLine();
-        anyCell = false;
-        hasClock = false;
-        hasTime = false;
-        garbledClock = false;
-        repeatsHeadings = headings.length > 0;
-        extraColumn = 0;
-        garbledReading = Optional.empty();
+        row.begin(
+                startingLine + linesBefore, nextSection > 0 || startingLine < layout.firstLine(), headings.length > 0);
+        garbled.begin();
     }
 
     @Override
     protected void handleField(int index, char[] text, int offset, int length, boolean quoted) {
-        if (passedOver) {
+        if (row.passedOver) {
             return;
         }
         int from = offset;
@@ -161,24 +190,31 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
             from++;
             end--;
         }
-        if (index == 0 && end - from > 1 && text[from] == '#' && !quoted && !repeats(0, text, from, end)) {
-            passedOver = true;
-            return;
+        if (index == 0) {
+            if (end - from > 1 && text[from] == '#' && !quoted && !repeats(0, text, from, end)) {
+                row.passedOver = true;
+                return;
+            }
+            row.firstCharacter = from < end ? text[from] : 0;
         }
         lastField = index;
         lastCellSpansLines = false;
-        if (repeatsHeadings) {
-            repeatsHeadings = repeats(index, text, from, end);
+        if (row.repeatsHeadings) {
+            row.repeatsHeadings = repeats(index, text, from, end);
         }
         int role = index < roles.length ? roles[index] : LEFT_OUT;
         if (role >= FIRST_CHANNEL) {
-            takeReading(role - FIRST_CHANNEL, index, text, from, end);
+            readings[role - FIRST_CHANNEL] =
+                    channels[role - FIRST_CHANNEL].read(row.line, text, from, end, row.repeatsHeadings);
+            if (garbled.reading.isEmpty()) {
+                garbled.reading = channels[role - FIRST_CHANNEL].garbled();
+            }
         } else if (role == LEFT_OUT) {
             takeOther(index, text, from, end, quoted);
         } else if (from < end) {
             takeClock(role, index, text, from, end);
         }
-        anyCell |= from < end;
+        row.anyCell |= from < end;
     }
 
     private boolean repeats(int index, char[] text, int from, int end) {
@@ -199,9 +235,9 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
     }
 
     private void takeOther(int index, char[] text, int from, int end, boolean quoted) {
-        if (index >= roles.length && from < end && extraColumn == 0 && headings.length > 0) {
-            extraColumn = index + 1;
-            extraText = new String(text, from, Math.min(end - from, 100));
+        if (index >= roles.length && from < end && row.extraColumn == 0 && headings.length > 0) {
+            row.extraColumn = index + 1;
+            row.extraText = new String(text, from, Math.min(end - from, 100));
         }
         if (quoted) {
             int breaks = 0;
@@ -217,7 +253,7 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
 
     private Refusal openQuote(int column) {
         return new Refusal(
-                line,
+                row.line,
                 column,
                 "a quotation mark that is not closed in its row",
                 "cells closed by a quotation mark if they open with one",
@@ -227,162 +263,55 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
     private void takeClock(int role, int index, char[] text, int from, int end) {
         boolean readable;
         if (role == CLOCK) {
-            readable = clock.read(line, text, from, end);
-            hasClock = true;
+            readable = clock.read(row.line, text, from, end);
+            row.hasClock = true;
         } else if (role == DATE) {
             readable = clock.readDate(text, from, end);
-            hasClock = true;
+            row.hasClock = true;
         } else {
             readable = clock.readTime(text, from, end);
-            hasTime = true;
+            row.hasTime = true;
         }
-        if (!readable && !garbledClock) {
-            garbledClock = true;
-            garbledColumn = index + 1;
-            garbledText = clock.garbledText();
-            garbledExpected = clock.expected();
+        if (!readable && !garbled.clock) {
+            garbledClock(index + 1);
         }
     }
 
-    private void takeReading(int channel, int index, char[] text, int from, int end) {
-        TemperatureCell.Content content = cell.read(text, from, end);
-        if (content == TemperatureCell.Content.FIGURE) {
-            takeFigure(channel, index, text, from, end);
-            return;
-        }
-        readings[channel] = Double.NaN;
-        if (content == TemperatureCell.Content.GARBLED) {
-            if (garbledReading.isEmpty()) {
-                garbledReading = Optional.of(new Refusal(
-                        line,
-                        index + 1,
-                        Refusal.quote(new String(text, from, Math.min(end - from, 200))),
-                        "a temperature, or nothing",
-                        "Correct the cell, or leave it blank if there was no reading."));
-            }
-            return;
-        }
-        if (repeatsHeadings) {
-            return;
-        }
-        if (missing[channel] && (hasFigure[channel] || from == end)) {
-            ledger.extend(LogFault.Kind.MISSING_READING, names[channel], line, "");
-            return;
-        }
-        String word = from == end ? "" : new String(text, from, Math.min(end - from, 40));
-        if (!hasFigure[channel] && strangeLines[channel] == 0 && !TemperatureCell.isMissingWord(word)) {
-            strangeWords[channel] = word;
-            strangeLines[channel] = line;
-        }
-        endImpossible(channel);
-        missing[channel] = true;
-        ledger.extend(
-                LogFault.Kind.MISSING_READING,
-                names[channel],
-                line,
-                word.isEmpty() ? "blank: taken as missing" : Refusal.quote(word) + ": taken as missing");
-    }
-
-    private void takeFigure(int channel, int index, char[] text, int from, int end) {
-        if (cell.mark() != 0 && cell.mark() != mark) {
-            if (mark != 0) {
-                throw new Refusal(
-                        line,
-                        index + 1,
-                        Refusal.quote(new String(text, from, end - from)),
-                        "the decimal mark of the rows before, " + (mark == '.' ? "a point" : "a comma"),
-                        "Export the log with one decimal mark and without thousands separators.");
-            }
-            mark = cell.mark();
-        }
-        if (cell.unit() != TemperatureCell.NO_UNIT || unitOnlyInCells[channel]) {
-            checkUnit(channel, index, text, from, end);
-        }
-        double value = cell.value();
-        double celsius = units[channel] == TemperatureCell.FAHRENHEIT ? (value - 32) / 1.8 : value;
-        decimalsBefore[channel] = decimals[channel];
-        decimals[channel] = cell.decimals();
-        hasFigure[channel] = true;
-        if (missing[channel]) {
-            missing[channel] = false;
-            ledger.end(LogFault.Kind.MISSING_READING, names[channel]);
-        }
-        boolean absent = value == ABSENT_PROBE_LOW || value == ABSENT_PROBE_HIGH;
-        if (!(celsius >= COLDEST && celsius <= HOTTEST) || absent) {
-            readings[channel] = Double.NaN;
-            impossible[channel] = true;
-            ledger.extend(
-                    LogFault.Kind.IMPOSSIBLE_READING,
-                    names[channel],
-                    line,
-                    Refusal.quote(new String(text, from, Math.min(end - from, 40)))
-                            + " is no temperature a probe in a kitchen reads: taken as missing");
-            return;
-        }
-        endImpossible(channel);
-        readings[channel] = celsius;
-    }
-
-    private void endImpossible(int channel) {
-        if (impossible[channel]) {
-            impossible[channel] = false;
-            ledger.end(LogFault.Kind.IMPOSSIBLE_READING, names[channel]);
-        }
-    }
-
-    private void checkUnit(int channel, int index, char[] text, int from, int end) {
-        int stated = cell.unit();
-        if (stated == TemperatureCell.NO_UNIT) {
-            throw Layout.noUnit(line, index + 1, Refusal.quote(new String(text, from, end - from)));
-        }
-        if (units[channel] == TemperatureCell.NO_UNIT) {
-            units[channel] = stated;
-        } else if (units[channel] != stated) {
-            throw new Refusal(
-                    line,
-                    index + 1,
-                    Refusal.quote(new String(text, from, end - from)),
-                    units[channel] == TemperatureCell.CELSIUS
-                            ? "°C, as settled for this column"
-                            : "°F, as settled for this column",
-                    "Correct the unit in the file, in \"log.unit\" of the batch record, or in --unit.");
-        }
+    private void garbledClock(int column) {
+        garbled.clock = true;
+        garbled.column = column;
+        garbled.text = clock.garbledText();
+        garbled.expected = clock.expected();
     }
 
     @Override
     protected Boolean buildRecord() {
-        if (passedOver || !anyCell) {
+        if (row.passedOver || !row.anyCell) {
             return Boolean.FALSE;
         }
-        if (unlessLast.isPresent()) {
-            throw unlessLast.get();
-        }
-        if (repeatsHeadings) {
-            ledger.add(LogFault.Kind.SHORT_ROW, "", line, line, "the headings again: left out");
+        if (row.repeatsHeadings) {
+            refuseWhatWaited();
+            ledger.add(LogFault.Kind.SHORT_ROW, "", row.line, row.line, "the headings again: left out");
             return Boolean.FALSE;
         }
-        boolean whole = layout.clock().timeColumn() < 0 ? hasClock : hasClock && hasTime;
-        if (whole && !garbledClock && layout.clock().timeColumn() >= 0 && !clock.join(line)) {
-            garbledClock = true;
-            garbledColumn = layout.clock().column() + 1;
-            garbledText = clock.garbledText();
-            garbledExpected = clock.expected();
+        seen++;
+        boolean apart = layout.clock().timeColumn() >= 0;
+        boolean whole = apart ? row.hasClock && row.hasTime : row.hasClock;
+        if (whole && !garbled.clock && apart && !clock.join(row.line)) {
+            garbledClock(layout.clock().column() + 1);
         }
-        if (garbledClock) {
-            return takeGarbled();
+        if (garbled.clock || !whole) {
+            if (startsSection()) {
+                return Boolean.FALSE;
+            }
+            return garbled.clock ? takeGarbled() : takeTimeless();
         }
-        if (!whole) {
-            timeless++;
-            timelessRun = true;
-            endShortRun();
-            ledger.extend(LogFault.Kind.SHORT_ROW, "clock", line, "a row without a time: left out");
-            return Boolean.FALSE;
-        }
-        if (extraColumn > 0) {
+        refuseWhatWaited();
+        if (row.extraColumn > 0) {
             throw new Refusal(
-                    line,
-                    extraColumn,
-                    Refusal.quote(extraText) + " behind the last heading",
+                    row.line,
+                    row.extraColumn,
+                    Refusal.quote(row.extraText) + " behind the last heading",
                     "at most " + roles.length + " cells, one a heading",
                     "Put cells that contain the separator into quotation marks; export with semicolons if the decimal"
                             + " mark is a comma.");
@@ -391,29 +320,119 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
             timelessRun = false;
             ledger.end(LogFault.Kind.SHORT_ROW, "clock");
         }
-        if (getFieldCount() <= lastNeeded) {
-            for (int channel = 0; channel < readings.length; channel++) {
-                if (layout.channels().get(channel).column() >= getFieldCount()) {
-                    readings[channel] = Double.NaN;
-                }
-            }
-            shortRun = true;
-            ledger.extend(
-                    LogFault.Kind.SHORT_ROW,
-                    "",
-                    line,
-                    "ends after " + getFieldCount() + " of " + roles.length
-                            + " cells: the readings behind are missing");
+        if (getFieldCount() < width) {
+            takeShort();
         } else {
             endShortRun();
         }
-        if (garbledReading.isPresent()) {
-            unlessLast = garbledReading;
-            unlessLastIsShort = lastField + 1 == garbledReading.get().column();
-            unlessLastLine = line;
+        if (garbled.reading.isPresent()) {
+            Refusal refusal = garbled.reading.get();
+            garbled.unlessLast(refusal, lastField + 1 == refusal.column(), false, row.line);
         }
-        columns.add(clock.clock(), line, readings);
+        columns.add(clock.clock(), row.line, readings);
         return Boolean.TRUE;
+    }
+
+    private void refuseWhatWaited() {
+        if (garbled.waiting.isPresent()) {
+            throw garbled.waiting.get();
+        }
+    }
+
+    /** Whether the row, whose clock cannot be read, is another section's heading. */
+    private boolean startsSection() {
+        char first = row.firstCharacter;
+        if (first == 0 || Character.isDigit(first)) {
+            return false;
+        }
+        boolean starts;
+        try {
+            starts = sections.at(row.line);
+        } catch (IOException failed) {
+            throw new UncheckedIOException(failed);
+        }
+        if (!starts) {
+            return false;
+        }
+        if (garbled.waiting.isPresent()) {
+            if (!garbled.mayStandAboveAHeading) {
+                throw garbled.waiting.get();
+            }
+            ledger.add(
+                    LogFault.Kind.SHORT_ROW,
+                    "",
+                    garbled.waitingLine,
+                    row.line - 1,
+                    "lines above another row of headings: left out");
+            garbled.waiting = Optional.empty();
+        }
+        nextSection = row.line;
+        seen--;
+        return true;
+    }
+
+    /** A row without a time; one that is not divided as the rows above is an error. */
+    private Boolean takeTimeless() {
+        refuseWhatWaited();
+        if (getFieldCount() == 1 && width > 2 && Character.isDigit(row.firstCharacter)) {
+            throw new Refusal(
+                    row.line,
+                    0,
+                    "a row in one piece",
+                    "cells divided as in the rows above",
+                    "If two logs were joined in this file, hand them in as two files; keep the headings of both.");
+        }
+        timeless++;
+        timelessRun = true;
+        endShortRun();
+        ledger.extend(LogFault.Kind.SHORT_ROW, "clock", row.line, "a row without a time: left out");
+        return Boolean.FALSE;
+    }
+
+    /**
+     * In a row with fewer cells than headings nobody can say which are lacking. A reading stays only where, however far the
+     * cells are pushed to the right, it keeps its column: figures go only where figures can stand, and the clock stands
+     * where it was read.
+     */
+    private void takeShort() {
+        int cells = getFieldCount();
+        boolean lost = false;
+        for (int i = 0; i < readings.length; i++) {
+            if (layout.channels().get(i).column() >= cells) {
+                readings[i] = Double.NaN;
+                lost = true;
+            }
+        }
+        int free = width;
+        for (int column = Math.min(cells, roles.length) - 1; column >= 0; column--) {
+            int role = roles[column];
+            boolean figure = role >= FIRST_CHANNEL && !Double.isNaN(readings[role - FIRST_CHANNEL]);
+            int furthest = role == CLOCK || role == DATE || role == TIME ? column : free - 1;
+            while (furthest > column && !canStand(figure, furthest)) {
+                furthest--;
+            }
+            if (figure && furthest > column) {
+                readings[role - FIRST_CHANNEL] = Double.NaN;
+                lost = true;
+            }
+            free = furthest;
+        }
+        if (!lost) {
+            endShortRun();
+            return;
+        }
+        shortRun = true;
+        ledger.extend(
+                LogFault.Kind.SHORT_ROW,
+                "",
+                row.line,
+                "ends after " + cells + " of " + width
+                        + " cells: which are lacking nobody can say, so what cannot be told apart is missing");
+    }
+
+    private boolean canStand(boolean figure, int column) {
+        int role = column < roles.length ? roles[column] : LEFT_OUT;
+        return role != CLOCK && role != DATE && role != TIME && (!figure || layout.canHoldFigures(column));
     }
 
     private void endShortRun() {
@@ -426,26 +445,29 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
     /** A remark or a footer is left out; a time that cannot be read is an error, unless the file ends inside it. */
     private Boolean takeGarbled() {
         Refusal refusal = new Refusal(
-                line,
-                garbledColumn,
-                garbledText.isEmpty() ? "a date and time that do not belong together" : Refusal.quote(garbledText),
-                garbledExpected,
+                row.line,
+                garbled.column,
+                garbled.text.isEmpty() ? "a date and time that do not belong together" : Refusal.quote(garbled.text),
+                garbled.expected,
                 "Correct or remove the row, or export the log again.");
-        boolean incomplete = getFieldCount() <= lastNeeded;
-        char first = garbledText.isEmpty() ? '0' : garbledText.charAt(0);
-        boolean remark = incomplete && (Character.isLetter(first) || "-=*_".indexOf(first) >= 0);
-        if (remark) {
+        boolean incomplete = getFieldCount() < width;
+        char first = garbled.text.isEmpty() ? '0' : garbled.text.charAt(0);
+        boolean words = Character.isLetter(first) || "-=*_".indexOf(first) >= 0;
+        if (incomplete && words) {
             ledger.add(
                     LogFault.Kind.SHORT_ROW,
                     "",
-                    line,
-                    line,
-                    Refusal.quote(garbledText) + " stands where the time should: left out");
+                    row.line,
+                    row.line,
+                    Refusal.quote(garbled.text) + " stands where the time should: left out");
             return Boolean.FALSE;
         }
-        unlessLast = Optional.of(refusal);
-        unlessLastIsShort = incomplete || lastField + 1 == garbledColumn;
-        unlessLastLine = line;
+        boolean mayWait = words && !Character.isDigit(row.firstCharacter);
+        if (garbled.waiting.isPresent()
+                && !(mayWait && garbled.mayStandAboveAHeading && garbled.rowsWaiting < MOST_ROWS_ABOVE_A_HEADING)) {
+            throw garbled.waiting.get();
+        }
+        garbled.unlessLast(refusal, incomplete || lastField + 1 == garbled.column, mayWait, row.line);
         return Boolean.FALSE;
     }
 
@@ -457,58 +479,26 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
      * @throws Refusal if the last row, or a whole column, cannot be made sense of
      */
     void finish(char lastCharacter, char lastVisible) {
-        boolean cutOff = lastCharacter != '\n' && lastCharacter != '\r';
+        boolean cutOff = nextSection == 0 && lastCharacter != '\n' && lastCharacter != '\r';
         if (lastCellSpansLines && lastVisible != '"') {
             throw openQuote(lastField + 1);
         }
-        if (unlessLast.isPresent()) {
-            if (!unlessLastIsShort || !cutOff) {
-                throw unlessLast.get();
+        if (garbled.waiting.isPresent()) {
+            if (!garbled.waitingIsShort || !cutOff || garbled.rowsWaiting > 1) {
+                throw garbled.waiting.get();
             }
             ledger.add(
                     LogFault.Kind.SHORT_ROW,
                     "",
-                    unlessLastLine,
-                    unlessLastLine,
+                    garbled.waitingLine,
+                    garbled.waitingLine,
                     "the file ends inside the row: what is not whole is left out");
         } else if (cutOff && columns.rows() > 1) {
             dropCutFigure();
         }
         ledger.endAll();
-        requireReadings();
-    }
-
-    /** A last figure with fewer decimals than the one above it may have lost some: it is no reading. */
-    private void dropCutFigure() {
-        int role = lastField < roles.length ? roles[lastField] : LEFT_OUT;
-        int last = columns.rows() - 1;
-        if (role < FIRST_CHANNEL || columns.line(last) != line) {
-            return;
-        }
-        int channel = role - FIRST_CHANNEL;
-        if (decimals[channel] < decimalsBefore[channel] && !Double.isNaN(columns.celsius(channel, last))) {
-            columns.setCelsius(channel, last, Double.NaN);
-            ledger.add(
-                    LogFault.Kind.SHORT_ROW,
-                    names[channel],
-                    line,
-                    line,
-                    "the file ends inside the last figure: taken as missing");
-        }
-    }
-
-    private void requireReadings() {
-        boolean any = false;
-        for (int channel = 0; channel < names.length; channel++) {
-            any |= hasFigure[channel];
-            if (!hasFigure[channel] && !strangeWords[channel].isEmpty()) {
-                throw new Refusal(
-                        strangeLines[channel],
-                        layout.channels().get(channel).column() + 1,
-                        Refusal.quote(strangeWords[channel]) + " and no figure in the whole column",
-                        "temperatures under " + Refusal.quote(names[channel]),
-                        "Remove the column if it holds no temperatures.");
-            }
+        for (ChannelReader channel : channels) {
+            channel.requireNoOtherWords();
         }
         if (timeless > columns.rows()) {
             throw new Refusal(
@@ -518,39 +508,47 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
                     "a time in every row",
                     "Export the log with the time of each reading.");
         }
-        if (columns.rows() < 2) {
-            throw new Refusal(
-                    0,
-                    0,
-                    columns.rows() == 0 ? "no row of readings" : "a single row of readings",
-                    "at least two rows, so that there is time between readings",
-                    "Export the whole log.");
+    }
+
+    /** A last figure with fewer decimals than the one above it may have lost some: it is no reading. */
+    private void dropCutFigure() {
+        int role = lastField < roles.length ? roles[lastField] : LEFT_OUT;
+        int last = columns.rows() - 1;
+        if (role < FIRST_CHANNEL || columns.line(last) != row.line) {
+            return;
         }
-        if (!any) {
-            throw new Refusal(
-                    0,
-                    layout.channels().get(0).column() + 1,
-                    "no figure in any temperature column",
-                    "temperatures",
-                    "Check that the probes were connected, and export the log again.");
+        ChannelReader channel = channels[role - FIRST_CHANNEL];
+        if (channel.lastFigureIsShorter() && !Double.isNaN(columns.celsius(role - FIRST_CHANNEL, last))) {
+            columns.setCelsius(role - FIRST_CHANNEL, last, Double.NaN);
+            ledger.add(
+                    LogFault.Kind.SHORT_ROW,
+                    channel.name(),
+                    row.line,
+                    row.line,
+                    "the file ends inside the last figure: taken as missing");
         }
+    }
+
+    /** Whether any temperature column holds a figure. */
+    boolean hasFigures() {
+        for (ChannelReader channel : channels) {
+            if (channel.hasFigure()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The channels as read. */
     List<Channel> channels() {
-        Channel[] channels = new Channel[names.length];
         int settled = TemperatureCell.CELSIUS;
-        for (int unit : units) {
-            settled = unit == TemperatureCell.NO_UNIT ? settled : unit;
+        for (ChannelReader channel : channels) {
+            settled = channel.unit() == TemperatureCell.NO_UNIT ? settled : channel.unit();
         }
-        for (int i = 0; i < channels.length; i++) {
-            // a channel without a single figure may have no unit of its own
-            int unit = units[i] == TemperatureCell.NO_UNIT ? settled : units[i];
-            channels[i] = new Channel(
-                    names[i],
-                    layout.channels().get(i).column() + 1,
-                    unit == TemperatureCell.FAHRENHEIT ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS);
+        Channel[] read = new Channel[channels.length];
+        for (int i = 0; i < read.length; i++) {
+            read[i] = channels[i].channel(settled);
         }
-        return List.of(channels);
+        return List.of(read);
     }
 }

@@ -1,6 +1,7 @@
 package org.holdproof.core.log.reading;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -24,7 +25,7 @@ record Table(
         long headingLine,
         long firstLine,
         List<SampleRow> rows) {
-    private static final char[] SEPARATORS = {'\t', ';', '|', ','};
+    static final char[] SEPARATORS = {'\t', ';', '|', ','};
     private static final int ROWS_LOOKED_AT = 60;
     private static final int ROWS_ABOVE = 10;
 
@@ -54,7 +55,30 @@ record Table(
                 }
             }
         }
-        return best.orElseThrow(() -> noTable(head));
+        Table table = best.orElseThrow(() -> noTable(head));
+        return firstSection(head, table).orElse(table);
+    }
+
+    /** The table above this one, where what stands above its headings is a table too, divided otherwise. */
+    private static Optional<Table> firstSection(String head, Table table) {
+        if (table.headingLine() < 3) {
+            return Optional.empty();
+        }
+        String above = String.join("\n", Arrays.asList(head.split("\n", -1)).subList(0, (int) table.headingLine() - 1));
+        for (char separator : SEPARATORS) {
+            List<SampleRow> rows = SampleRow.rows(above, separator);
+            long dated = rows.stream()
+                    .filter(row -> row.width() >= 2
+                            && row.cells().stream().anyMatch(cell -> CellKind.of(cell) == CellKind.DATE_AND_TIME)
+                            && row.cells().stream()
+                                    .anyMatch(cell -> CellKind.of(cell) == CellKind.FIGURE
+                                            || CellKind.of(cell) == CellKind.TEMPERATURE))
+                    .count();
+            if (dated >= 2) {
+                return Optional.of(find(above));
+            }
+        }
+        return Optional.empty();
     }
 
     private static Refusal noTable(String head) {
@@ -247,7 +271,7 @@ record Table(
                 : -1;
     }
 
-    private static boolean isHeading(SampleRow row, boolean namesClock) {
+    static boolean isHeading(SampleRow row, boolean namesClock) {
         boolean clock = false;
         int words = 0;
         for (String cell : row.cells()) {
@@ -275,7 +299,7 @@ record Table(
                 || cell.toLowerCase(java.util.Locale.ROOT)
                         .matches(
                                 "[(\\[]?(?:[°º˚]\\s?[cf]|[cf]|deg\\.?\\s?[cf]|celsius|fahrenheit|[℃℉]|s|sec|seconds|min"
-                                        + "|minutes|h|hours|ms|%|% ?rh|%rf|rh|v|mv|hpa|mbar|kpa|-|utc|h{1,2}:mm(:ss)?|mm:ss"
+                                        + "|minutes|h|hours|k|kelvin|ms|%|% ?rh|%rf|rh|v|mv|hpa|mbar|kpa|-|utc|h{1,2}:mm(:ss)?|mm:ss"
                                         + "|[ymdj./ \\-]+([t ]?h{1,2}:mm(:ss)?)?)[)\\]]?");
         return row.width() > 0 && row.cells().stream().allMatch(unit);
     }

@@ -79,7 +79,7 @@ class BrokenInputTest {
                     assertThat(log.channels().get(channel).name()).isNotBlank();
                     for (double reading : Logs.readings(log, channel)) {
                         assertThat(Double.isNaN(reading)
-                                        || (reading >= RowReader.COLDEST && reading <= RowReader.HOTTEST))
+                                        || (reading >= ChannelReader.COLDEST && reading <= ChannelReader.HOTTEST))
                                 .isTrue();
                     }
                 }
