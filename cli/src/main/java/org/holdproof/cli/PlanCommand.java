@@ -93,7 +93,8 @@ final class PlanCommand implements Callable<Integer> {
     @Option(
             names = "--species",
             paramLabel = "ANIMAL",
-            description = "beef, veal, pork, lamb, game, chicken, turkey, other-poultry or fish.")
+            description =
+                    "beef, veal, pork, lamb, game, farmed-game, chicken, turkey, other-poultry, fish or shellfish.")
     private Optional<String> species = Optional.empty();
 
     @Option(

@@ -3,30 +3,46 @@ package org.holdproof.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.holdproof.core.rules.Citation;
 import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.ExposureRule;
 import org.holdproof.core.rules.GrowthFact;
 import org.holdproof.core.rules.HoldingRule;
+import org.holdproof.core.rules.HotAllowance;
 import org.holdproof.core.rules.HumidityOption;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.LethalityTable;
+import org.holdproof.core.rules.OvenCondition;
+import org.holdproof.core.rules.ParasiteRule;
 import org.holdproof.core.rules.ReheatingRule;
 import org.holdproof.core.rules.Rule;
 import org.holdproof.core.rules.ShelfLifeRule;
+import org.holdproof.core.rules.SupportGap;
+import org.holdproof.core.rules.SurfaceRule;
 import org.holdproof.core.rules.ThermalDeath;
 import org.holdproof.core.rules.TimeLimit;
 import org.holdproof.core.rules.WrittenRule;
 
 /** One rule in full: what it asks, of what, and where it stands. */
 final class RulePage {
+    private static final int ROWS_ON_ONE_SCREEN = 14;
+
     private final List<String> lines = new ArrayList<>();
+    private final boolean all;
 
-    private RulePage() {}
+    private RulePage(boolean all) {
+        this.all = all;
+    }
 
-    /** The rule's lines. A kind that only informs has its title and source. */
-    static List<String> of(Rule rule) {
-        RulePage page = new RulePage();
+    /**
+     * The rule's lines. A kind that only informs has its title and source.
+     *
+     * @param all whether every row of a long table is wanted
+     */
+    static List<String> of(Rule rule, boolean all) {
+        RulePage page = new RulePage(all);
         page.lines.add(rule.id() + ": " + rule.title());
         page.body(rule);
         page.cite(rule.citation());
@@ -46,6 +62,16 @@ final class RulePage {
             reheating(reheating);
         } else if (rule instanceof HumidityOption option) {
             humidity(option);
+        } else if (rule instanceof HotAllowance allowance) {
+            allowance(allowance);
+        } else if (rule instanceof OvenCondition oven) {
+            oven(oven);
+        } else if (rule instanceof SupportGap gap) {
+            gap(gap);
+        } else if (rule instanceof ParasiteRule parasites) {
+            parasites(parasites);
+        } else if (rule instanceof SurfaceRule surface) {
+            surface(surface);
         } else if (rule instanceof TimeLimit limit) {
             time(limit);
         } else if (rule instanceof ExposureRule exposure) {
@@ -62,7 +88,11 @@ final class RulePage {
 
     private void lethality(LethalityTable table) {
         scope(table.jurisdiction(), table.applies());
-        for (LethalityRow row : table.rows()) {
+        put("Counts", table.counting() == LethalityTable.Counting.TOTAL ? "total time" : "one unbroken spell");
+        List<LethalityRow> rows = all || table.rows().size() <= ROWS_ON_ONE_SCREEN
+                ? table.rows()
+                : table.rows().subList(0, ROWS_ON_ONE_SCREEN);
+        for (LethalityRow row : rows) {
             lines.add("  " + row.at().text()
                     + (row.fatPercent().isPresent()
                             ? ", fat " + row.fatPercent().getAsInt() + " %"
@@ -71,6 +101,10 @@ final class RulePage {
                     + (row.citation().how() == table.citation().how()
                             ? ""
                             : " (" + row.citation().how().title() + ")"));
+        }
+        if (rows.size() < table.rows().size()) {
+            lines.add("  and " + (table.rows().size() - rows.size()) + " more: holdproof tables " + table.id()
+                    + " --all");
         }
     }
 
@@ -118,14 +152,19 @@ final class RulePage {
         scope(rule.jurisdiction(), rule.applies());
         put(
                 "Target",
-                rule.target()
-                                .map(target -> rule.comparison().words() + " " + target.text())
-                                .orElse("none")
-                        + (rule.holdSeconds() > 0 ? " for " + plain(rule.holdSeconds()) + " s" : "")
-                        + (rule.maxMinutes().isPresent()
-                                ? ", " + rule.timeComparison().words() + " "
-                                        + plain(rule.maxMinutes().getAsDouble()) + " min"
-                                : ""));
+                rule.asksNoTemperature()
+                        ? "none"
+                        : Stream.concat(
+                                        rule.targets().stream().map(RulePage::words),
+                                        rule.table().stream().map(table -> "any row of " + table.id()))
+                                .collect(Collectors.joining(", or ")));
+        if (rule.maxMinutes().isPresent()) {
+            put(
+                    "Time",
+                    rule.timeComparison().words() + " "
+                            + plain(rule.maxMinutes().getAsDouble()) + " min"
+                            + rule.from().map(from -> " from " + from.text()).orElse(""));
+        }
         missed(rule.correctiveAction());
     }
 
@@ -171,6 +210,59 @@ final class RulePage {
                 rule.days() + " days from " + words(rule.from()) + " at or below "
                         + rule.storeAt().text());
         missed(rule.disposition());
+    }
+
+    private static String words(ReheatingRule.Target target) {
+        return target.comparison().words() + " " + target.at().text()
+                + (target.holdSeconds() > 0 ? " for " + plain(target.holdSeconds()) + " s" : "");
+    }
+
+    private void allowance(HotAllowance rule) {
+        scope(rule.jurisdiction(), rule.applies());
+        put("Counts", words(rule.count()));
+        for (HotAllowance.Band band : rule.bands()) {
+            put(
+                    band.maxMinutes().isPresent()
+                            ? band.comparison().words() + " "
+                                    + plain(band.maxMinutes().getAsDouble())
+                            : "longer",
+                    words(band.outcome()) + " (" + band.citation().how().title() + ")");
+        }
+    }
+
+    private void oven(OvenCondition oven) {
+        put(
+                "Oven",
+                words(oven.oven()) + ", " + oven.comparison().words() + " "
+                        + oven.temperature().text());
+        if (oven.humidityAbovePercent().isPresent()) {
+            put(
+                    "Humidity",
+                    "above " + plain(oven.humidityAbovePercent().getAsDouble()) + " % for "
+                            + plain(oven.humidityMinutes().orElse(0)) + " min");
+        }
+    }
+
+    private void gap(SupportGap gap) {
+        put("Waives", words(gap.waives()));
+        put("Vulnerable", gap.vulnerability());
+    }
+
+    private void parasites(ParasiteRule rule) {
+        scope(rule.jurisdiction(), rule.applies());
+        for (ParasiteRule.Way way : rule.ways()) {
+            put("Way", way.comparison().words() + " " + way.at().text() + " for " + plain(way.minutes()) + " min");
+        }
+    }
+
+    private void surface(SurfaceRule rule) {
+        scope(rule.jurisdiction(), rule.applies());
+        put(
+                "Surface",
+                "at least " + rule.at().text() + " for " + plain(rule.seconds()) + " s"
+                        + (rule.depthMillimetres().isPresent()
+                                ? ", " + plain(rule.depthMillimetres().getAsDouble()) + " mm below it"
+                                : ""));
     }
 
     private void scope(String jurisdiction, String applies) {

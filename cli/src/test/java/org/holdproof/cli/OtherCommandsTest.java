@@ -7,6 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
+import org.holdproof.cli.terminal.Terminal;
+import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.RuleLibrary;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -73,8 +76,27 @@ class OtherCommandsTest {
     }
 
     @Test
-    void tablesListsEveryRuleAndShowsEachByItsName() {
+    void tablesLeadsWithTheProfilesEachOnOneScreen() {
         Desk list = Desk.run("tables");
+        assertThat(list.exitCode()).isZero();
+        assertThat(list.outLines()).hasSizeLessThan(60);
+        assertThat(list.outLines().get(2)).startsWith("Authority profiles");
+        for (AuthorityProfile profile : RuleLibrary.builtIn().profiles()) {
+            Desk page = Desk.run("tables", profile.id());
+            assertThat(page.outLines())
+                    .as(profile.id())
+                    .hasSizeLessThanOrEqualTo(40)
+                    .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(Terminal.WIDTH))
+                    .anySatisfy(line -> assertThat(line).startsWith("Left open"));
+            Desk full = Desk.run("tables", profile.id(), "--all");
+            assertThat(profile.left())
+                    .allSatisfy(point -> assertThat(full.out()).contains(point));
+        }
+    }
+
+    @Test
+    void tablesListsEveryRuleAndShowsEachByItsName() {
+        Desk list = Desk.run("tables", "--all");
         assertThat(list.exitCode()).isZero();
         List<String> names = list.outLines().stream()
                 .filter(line -> line.startsWith("  "))

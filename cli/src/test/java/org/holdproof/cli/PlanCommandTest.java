@@ -49,7 +49,7 @@ class PlanCommandTest {
                 "--serve=2031-05-01T18:00 --zone=Europe/Oslo --weight=12 lb --portion=6 oz",
                 "--species=chicken --bath=66 °C --authority=us-fsis-2021 --fat=8 %",
                 "--species=fish --bath=65 °C --shape=slab --thickness=1 in",
-                "--authority=australia --bath=70 °C --weight=4 kg --portion=180 g --smoke=90 °C for 30 min",
+                "--species=chicken --authority=australia --bath=78 °C --weight=4 kg --portion=180 g --smoke=90 °C for 30 min",
                 "--authority=uk-scotland --bath=80 °C --form=comminuted --shape=cylinder --start=6 °C",
                 "--species=other-poultry --authority=us-fsis-2021 --bath=70 °C --shape=sphere"
             })

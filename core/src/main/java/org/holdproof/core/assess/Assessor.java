@@ -150,6 +150,11 @@ public final class Assessor {
                 .comeUpGuidance()
                 .flatMap(rule -> new ComeUpCheck(evidence, rule).caution(rows(evidence)))
                 .ifPresent(cautions::add);
+        checks.stream()
+                .filter(check -> check.id().equals(LethalityCheck.ID))
+                .findFirst()
+                .flatMap(check -> LowRow.caution(evidence, check, rows(evidence), library))
+                .ifPresent(cautions::add);
         HumidityCheck.dried(evidence).ifPresent(cautions::add);
         cautions.addAll(new ModelledGrowth(evidence, library).cautions(checks));
         cautions.addAll(new ShelfLifeChecks(evidence).useBy());

@@ -29,7 +29,7 @@ public final class ShelfLife {
         LocalDate last =
                 switch (rule.from()) {
                     case DAY_ONE -> packaged.plusDays(rule.days() - 1L);
-                    case PACKAGING -> packaged.plusDays(rule.days());
+                    case PREPARATION, PACKAGING -> packaged.plusDays(rule.days());
                     case REMOVAL ->
                         removed.orElseThrow(() -> new IllegalArgumentException(rule.id() + " counts from removal"))
                                 .plusDays(rule.days());

@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
  * What was cooked.
  *
  * @param name as it should be printed
- * @param species the animal
+ * @param species the animal or other food
  * @param cut the cut, as it should be printed; may be empty
  * @param form what was done to it before the cook
  * @param fatPercent fat by weight, in percent
@@ -46,17 +46,23 @@ public record Product(
         }
     }
 
-    /** The animals the published rules tell apart. */
+    /** The animals and other foods the published rules tell apart. */
     public enum Species {
         BEEF("beef"),
         VEAL("veal"),
         PORK("pork"),
         LAMB("lamb"),
+        /** Wild game. */
         GAME("game"),
+        /** Game raised for food. */
+        FARMED_GAME("farmed game"),
         CHICKEN("chicken"),
         TURKEY("turkey"),
         OTHER_POULTRY("other poultry"),
-        FISH("fish");
+        FISH("fish"),
+        SHELLFISH("shellfish"),
+        EGG_DISH("egg dish"),
+        PLANT_FOOD("plant food");
 
         private final String title;
 
@@ -64,7 +70,7 @@ public record Product(
             this.title = title;
         }
 
-        /** The animal's name as it is written in a batch record and printed. */
+        /** The food's name as it is written in a batch record and printed. */
         public String title() {
             return title;
         }
@@ -84,7 +90,11 @@ public record Product(
         /** Injected, mechanically tenderised, rolled, tumbled. */
         NON_INTACT("non-intact"),
         /** Ground, minced, flaked, chopped. */
-        COMMINUTED("comminuted");
+        COMMINUTED("comminuted"),
+        /** Comminuted and shaped: hamburgers. */
+        PATTIES("patties"),
+        /** Filled with a stuffing. */
+        STUFFED("stuffed");
 
         private final String title;
 

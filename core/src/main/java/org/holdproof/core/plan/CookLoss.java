@@ -44,7 +44,7 @@ public record CookLoss(
                         .findFirst()
                 : Optional.empty();
         PublishedQuality full = row("full cooking");
-        boolean redMeat = species.isRedMeat() || species == Species.GAME;
+        boolean redMeat = species.isRedMeat() || species == Species.GAME || species == Species.FARMED_GAME;
         if (coreCelsius >= FULLY_COOKED_FROM_CELSIUS) {
             return Optional.of(of(full, full, List.of(full), trade));
         }

@@ -48,6 +48,8 @@ public record HeatFigures(
      * The published figures: those behind the published bath-time tables are reckoned with; the range is that of the
      * measured values, its slow end lowered to what the composition allows, and where the fat is unknown to the slowest
      * composition held.
+     *
+     * @throws UnplannableException if none are held for that food
      */
     public static HeatFigures published(Species species, OptionalDouble fatPercent) {
         double reckoned = parameter(table(species), "alpha");
@@ -115,7 +117,11 @@ public record HeatFigures(
     }
 
     private static String table(Species species) {
-        if (species == Species.FISH) {
+        if (species == Species.EGG_DISH || species == Species.PLANT_FOOD) {
+            throw new UnplannableException("no published figures of how heat goes into " + species.title()
+                    + " are held; expected meat, fish or shellfish");
+        }
+        if (species == Species.FISH || species == Species.SHELLFISH) {
             return "pasteurization-fish-lean";
         }
         return species.isPoultry() ? "pasteurization-poultry" : "pasteurization-meat";
@@ -146,7 +152,7 @@ public record HeatFigures(
     }
 
     private static boolean isOf(String food, Species species) {
-        if (species == Species.FISH) {
+        if (species == Species.FISH || species == Species.SHELLFISH) {
             return food.startsWith("salmon") || food.startsWith("cod");
         }
         if (species.isPoultry()) {
@@ -156,7 +162,7 @@ public record HeatFigures(
     }
 
     private static boolean isAbout(String food, Species species) {
-        List<String> words = species == Species.FISH
+        List<String> words = species == Species.FISH || species == Species.SHELLFISH
                 ? List.of("fish", "cod", "halibut")
                 : species.isPoultry() ? List.of("chicken") : List.of("beef", "pork");
         return !food.contains("textbook")

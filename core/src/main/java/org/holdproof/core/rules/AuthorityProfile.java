@@ -3,6 +3,7 @@ package org.holdproof.core.rules;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Species;
@@ -21,6 +22,9 @@ import org.holdproof.core.quantity.TemperatureUnit;
  * @param lowCook a limit on the time below a temperature while cooking
  * @param gaps processes its tables may be used for without one of their conditions
  * @param humidity ways to keep the surface moist that its tables are tied to; empty: none asked
+ * @param surface how an intact piece may be made safe at its surface alone
+ * @param parasites what kills the parasites of fish eaten raw or lightly cooked
+ * @param undercooked what it asks of food served undercooked to a guest who asks for it
  * @param nonContinuous limits on a cook in two heatings with cooling between
  * @param seal the temperature a bag sealed after the cook must be sealed at
  * @param cooling the schedules it accepts, any one of which will do; the first one leads
@@ -49,6 +53,9 @@ public record AuthorityProfile(
         Optional<HoldingRule> lowCook,
         List<SupportGap> gaps,
         List<HumidityOption> humidity,
+        Optional<SurfaceRule> surface,
+        Optional<ParasiteRule> parasites,
+        Optional<WrittenRule> undercooked,
         Optional<CoolingRule> nonContinuous,
         Optional<WrittenRule> seal,
         List<CoolingRule> cooling,
@@ -118,30 +125,7 @@ public record AuthorityProfile(
 
     /** A builder that starts from this profile. */
     public Builder but() {
-        Builder builder = new Builder(id, title, units, paper);
-        builder.lethality = lethality;
-        builder.comeUp = comeUp;
-        builder.comeUpGuidance = comeUpGuidance;
-        builder.lowCook = lowCook;
-        builder.gaps = gaps;
-        builder.humidity = humidity;
-        builder.nonContinuous = nonContinuous;
-        builder.seal = seal;
-        builder.cooling = cooling;
-        builder.hotHold = hotHold;
-        builder.hotHoldRoast = hotHoldRoast;
-        builder.hotAllowance = hotAllowance;
-        builder.timeLimits = timeLimits;
-        builder.coldHold = coldHold;
-        builder.shelfLives = shelfLives;
-        builder.reheat = reheat;
-        builder.reheatToOrder = reheatToOrder;
-        builder.reheatRoast = reheatRoast;
-        builder.toleranceCelsius = toleranceCelsius;
-        builder.checkEveryDays = checkEveryDays;
-        builder.records = records;
-        builder.left = left;
-        return builder;
+        return new Builder(id, title, units, paper).answersOf(this);
     }
 
     /** A profile in the making. Parts not set are unanswered: empty. */
@@ -156,6 +140,9 @@ public record AuthorityProfile(
         private Optional<HoldingRule> lowCook = Optional.empty();
         private List<SupportGap> gaps = List.of();
         private List<HumidityOption> humidity = List.of();
+        private Optional<SurfaceRule> surface = Optional.empty();
+        private Optional<ParasiteRule> parasites = Optional.empty();
+        private Optional<WrittenRule> undercooked = Optional.empty();
         private Optional<CoolingRule> nonContinuous = Optional.empty();
         private Optional<WrittenRule> seal = Optional.empty();
         private List<CoolingRule> cooling = List.of();
@@ -178,6 +165,42 @@ public record AuthorityProfile(
             this.title = title;
             this.units = units;
             this.paper = paper;
+        }
+
+        /** Takes over every answer of a profile; what is set afterwards replaces it. */
+        public Builder answersOf(AuthorityProfile base) {
+            lethality = base.lethality;
+            comeUp = base.comeUp;
+            comeUpGuidance = base.comeUpGuidance;
+            lowCook = base.lowCook;
+            gaps = base.gaps;
+            humidity = base.humidity;
+            surface = base.surface;
+            parasites = base.parasites;
+            undercooked = base.undercooked;
+            nonContinuous = base.nonContinuous;
+            seal = base.seal;
+            cooling = base.cooling;
+            hotHold = base.hotHold;
+            hotHoldRoast = base.hotHoldRoast;
+            hotAllowance = base.hotAllowance;
+            timeLimits = base.timeLimits;
+            coldHold = base.coldHold;
+            shelfLives = base.shelfLives;
+            reheat = base.reheat;
+            reheatToOrder = base.reheatToOrder;
+            reheatRoast = base.reheatRoast;
+            toleranceCelsius = base.toleranceCelsius;
+            checkEveryDays = base.checkEveryDays;
+            records = base.records;
+            left = base.left;
+            return this;
+        }
+
+        /** Choices that are asked before those there are. */
+        public Builder servesFirst(List<LethalityChoice> choices) {
+            lethality = Stream.concat(choices.stream(), lethality.stream()).toList();
+            return this;
         }
 
         public Builder lethality(List<LethalityChoice> lethality) {
@@ -207,6 +230,21 @@ public record AuthorityProfile(
 
         public Builder humidity(List<HumidityOption> humidity) {
             this.humidity = humidity;
+            return this;
+        }
+
+        public Builder surface(Optional<SurfaceRule> surface) {
+            this.surface = surface;
+            return this;
+        }
+
+        public Builder parasites(Optional<ParasiteRule> parasites) {
+            this.parasites = parasites;
+            return this;
+        }
+
+        public Builder undercooked(Optional<WrittenRule> undercooked) {
+            this.undercooked = undercooked;
             return this;
         }
 
@@ -303,6 +341,9 @@ public record AuthorityProfile(
                     lowCook,
                     gaps,
                     humidity,
+                    surface,
+                    parasites,
+                    undercooked,
                     nonContinuous,
                     seal,
                     cooling,

@@ -59,6 +59,8 @@ public final class RuleLibrary {
                 limits.humidity(),
                 limits.ovens(),
                 limits.gaps(),
+                limits.parasites(),
+                limits.surfaces(),
                 limits.allowances(),
                 limits.timeLimits(),
                 limits.exposures(),

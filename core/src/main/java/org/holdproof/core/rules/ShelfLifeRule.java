@@ -34,6 +34,8 @@ public record ShelfLifeRule(
     public enum From {
         /** The day of preparation or packaging is day 1. */
         DAY_ONE,
+        /** The day of preparation is day 0. */
+        PREPARATION,
         /** The day of packaging is day 0. */
         PACKAGING,
         /** The day it was taken out of the colder store is day 0. */

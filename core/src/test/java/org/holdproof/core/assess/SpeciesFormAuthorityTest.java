@@ -30,13 +30,15 @@ class SpeciesFormAuthorityTest {
         AuthorityProfile profile = RuleLibrary.builtIn().profile(authority).orElseThrow();
         boolean served = profile.lethalityFor(species, form).isPresent();
 
-        Check hot = lethality(authority, species, form, 85, 60);
+        Check hot = lethality(authority, species, form, 95, 60);
         Check low = lethality(authority, species, form, 50, 2880);
 
         assertThat(hot.verdict()).isEqualTo(served ? Verdict.MET : Verdict.NOT_PROVEN);
         assertThat(low.verdict()).isEqualTo(served ? Verdict.NOT_MET : Verdict.NOT_PROVEN);
         assertThat(hot.citation().isPresent()).isEqualTo(served);
+        assertThat(hot.why()).isNotBlank();
         if (!served) {
+            assertThat(hot.next().orElse("")).as("whom to ask").contains("Ask the authority");
             assertThat(profile.left())
                     .as("what the authority leaves open is said in words")
                     .isNotEmpty();

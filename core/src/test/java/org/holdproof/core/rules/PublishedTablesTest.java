@@ -72,6 +72,40 @@ class PublishedTablesTest {
         "hk-cfs-cooking, 4",
         "ie-fsai-burgers, 1",
         "uk-sfelc-burgers, 1",
+        // Ontario meat plant guidelines, appendix 1, Table 2: 57.8 to 62.2 °C, 1 to 12 % fat
+        "ca-cfia-table-2-poultry-7-log, 108",
+        // FSIS Cooking Guideline 2021, page 39
+        "fsis-2021-poultry-older-uncured, 1",
+        "fsis-2021-poultry-older-cured, 1",
+        // FSANZ fact sheet; BfR and DIN 10536; Hygienecode 2016; Danish hygiene guidance 27.1
+        "au-fsanz-75, 1",
+        "de-72c-2min, 1",
+        "nl-hygienecode-75c, 1",
+        "dk-75c, 1",
+        // AESAN 2021
+        "es-aesan-meat, 1",
+        "es-aesan-poultry, 1",
+        "es-aesan-fish, 1",
+        "es-aesan-stuffed, 1",
+        "es-aesan-molluscs, 1",
+        "es-aesan-egg, 1",
+        "es-aesan-egg-at-once, 1",
+        "es-aesan-plant-food, 1",
+        // Japan: notification 370 of 1959, manual of 2017; Korean school catering plan
+        "jp-specified-heated, 9",
+        "jp-heated-63c-30min, 1",
+        "jp-75c-1min, 7",
+        "jp-shellfish, 1",
+        "kr-75c-1min, 1",
+        "kr-shellfish, 1",
+        // New Brunswick Regulation 2009-138; O. Reg. 74/04 (revoked)
+        "ca-nb-roasts, 1",
+        "ca-nb-ground, 1",
+        "ca-nb-poultry, 1",
+        "ca-nb-whole-poultry, 1",
+        "ca-on-562-whole-poultry, 1",
+        "ca-on-562-poultry, 1",
+        "ca-on-562-ground, 1",
     })
     void hasEveryPublishedCell(String id, int cells) {
         assertThat(LIBRARY.rules(LethalityTable.class).find(id).orElseThrow().rows())
@@ -80,7 +114,7 @@ class PublishedTablesTest {
 
     @Test
     void holdsNoTableBeyondThoseCounted() {
-        assertThat(LIBRARY.rules(LethalityTable.class).all()).hasSize(31);
+        assertThat(LIBRARY.rules(LethalityTable.class).all()).hasSize(59);
     }
 
     @ParameterizedTest(name = "{0}, {1} {2}, fat {3}: {4}")
@@ -113,6 +147,48 @@ class PublishedTablesTest {
         // Chilled Food Association 2006
         "uk-90c-10min, 80, C, , 129 min, 7740",
         "uk-90c-10min, 91, C, , 7.9 min, 474",
+        // CFIA Table 1 as the Ontario guideline copies it: the rows the agency's page lacks
+        "ca-cfia-table-1-6.5-log, 60.6, C, , 9 min, 540",
+        "ca-cfia-table-1-6.5-log, 61.1, C, , 8 min, 480",
+        "ca-cfia-table-1-6.5-log, 61.7, C, , 6 min, 360",
+        "ca-cfia-table-1-6.5-log, 62.2, C, , 5 min, 300",
+        "ca-cfia-table-1-6.5-log, 62.8, C, , 4 min, 240",
+        // Ontario meat plant guidelines, Table 2: the ends of each row
+        "ca-cfia-table-2-poultry-7-log, 57.8, C, 1, 63.3 min, 3798",
+        "ca-cfia-table-2-poultry-7-log, 57.8, C, 12, 81.4 min, 4884",
+        "ca-cfia-table-2-poultry-7-log, 58.3, C, 1, 50.1 min, 3006",
+        "ca-cfia-table-2-poultry-7-log, 58.3, C, 12, 65.5 min, 3930",
+        "ca-cfia-table-2-poultry-7-log, 58.9, C, 1, 39.7 min, 2382",
+        "ca-cfia-table-2-poultry-7-log, 58.9, C, 12, 52.9 min, 3174",
+        "ca-cfia-table-2-poultry-7-log, 59.4, C, 1, 31.6 min, 1896",
+        "ca-cfia-table-2-poultry-7-log, 59.4, C, 12, 43 min, 2580",
+        "ca-cfia-table-2-poultry-7-log, 60, C, 1, 25.2 min, 1512",
+        "ca-cfia-table-2-poultry-7-log, 60, C, 12, 35 min, 2100",
+        "ca-cfia-table-2-poultry-7-log, 60.6, C, 1, 20.1 min, 1206",
+        "ca-cfia-table-2-poultry-7-log, 60.6, C, 12, 28.7 min, 1722",
+        "ca-cfia-table-2-poultry-7-log, 61.1, C, 1, 16.1 min, 966",
+        "ca-cfia-table-2-poultry-7-log, 61.1, C, 12, 23.5 min, 1410",
+        "ca-cfia-table-2-poultry-7-log, 61.7, C, 1, 13 min, 780",
+        "ca-cfia-table-2-poultry-7-log, 61.7, C, 12, 19.3 min, 1158",
+        "ca-cfia-table-2-poultry-7-log, 62.2, C, 1, 10.4 min, 624",
+        "ca-cfia-table-2-poultry-7-log, 62.2, C, 12, 15.9 min, 954",
+        // notification 370 of 1959, specified heated meat products, as quoted
+        "jp-specified-heated, 55, C, , 97 min, 5820",
+        "jp-specified-heated, 56, C, , 64 min, 3840",
+        "jp-specified-heated, 57, C, , 43 min, 2580",
+        "jp-specified-heated, 58, C, , 28 min, 1680",
+        "jp-specified-heated, 59, C, , 19 min, 1140",
+        "jp-specified-heated, 60, C, , 12 min, 720",
+        "jp-specified-heated, 61, C, , 9 min, 540",
+        "jp-specified-heated, 62, C, , 6 min, 360",
+        "jp-specified-heated, 63, C, , at once, 0",
+        // the ministry's answer on 75 °C for 1 min, as quoted
+        "jp-75c-1min, 65, C, , 15 min, 900",
+        "jp-75c-1min, 66, C, , 11 min, 660",
+        "jp-75c-1min, 67, C, , 8 min, 480",
+        "jp-75c-1min, 68, C, , 5 min, 300",
+        "jp-75c-1min, 69, C, , 4 min, 240",
+        "jp-75c-1min, 70, C, , 3 min, 180",
     })
     void printsTheCellAsPublished(
             String id, double temperature, String unit, Integer fat, String printed, double seconds) {
@@ -239,11 +315,11 @@ class PublishedTablesTest {
         }
     }
 
-    /** 9 CFR 318.23: only the 151 and 155 °F rows were read; CFIA Table 1: 60.6 to 62.8 °C were not. */
+    /** 9 CFR 318.23: only the 151 and 155 °F rows were read; all of CFIA Table 1 was, five rows in a copy. */
     @Test
     void marksRowsFromMemory() {
         assertThat(memoryRows("us-9-cfr-318.23-patties")).containsExactly(152.0, 153.0, 154.0, 156.0, 157.0);
-        assertThat(memoryRows("ca-cfia-table-1-6.5-log")).containsExactly(60.6, 61.1, 61.7, 62.2, 62.8);
+        assertThat(memoryRows("ca-cfia-table-1-6.5-log")).isEmpty();
         assertThat(memoryRows("us-fda-fish-a-3")).hasSize(23);
         assertThat(memoryRows("us-fda-fish-a-4")).hasSize(16);
         assertThat(memoryRows("fsis-2021-meat-6.5-log")).isEmpty();

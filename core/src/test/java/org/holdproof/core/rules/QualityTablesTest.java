@@ -69,7 +69,7 @@ class QualityTablesTest {
 
         assertThatThrownBy(() -> RuleLibrary.withSite(folder))
                 .isInstanceOf(UnreadableInputException.class)
-                .hasMessageContaining("one of read, derived, memory");
+                .hasMessageContaining("one of read, derived, quoted, memory, convention");
     }
 
     @ParameterizedTest(name = "{0}")

@@ -7,8 +7,10 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.assertj.core.data.Offset;
 import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Species;
@@ -249,13 +251,13 @@ class RuleLibraryTest {
                         .citation()
                         .text())
                 .endsWith("(from memory, unconfirmed)");
-        // a guideline whose figures were read, only its numbering not, is read
+        // the 1999 text was seen in a forum copy only
         assertThat(LIBRARY.rules(CoolingRule.class)
                         .find("US-FSIS-B1")
                         .orElseThrow()
                         .citation()
                         .how())
-                .isEqualTo(How.READ);
+                .isEqualTo(How.QUOTED);
     }
 
     @Test
@@ -343,7 +345,18 @@ class RuleLibraryTest {
                         "ireland-fsai",
                         "australia",
                         "new-zealand",
-                        "hong-kong-cfs");
+                        "hong-kong-cfs",
+                        "eu-hygiene",
+                        "france",
+                        "germany",
+                        "netherlands",
+                        "spain",
+                        "denmark",
+                        "japan",
+                        "korea",
+                        "south-africa",
+                        "canada-ontario",
+                        "canada-new-brunswick");
         assertThat(LIBRARY.profile("atlantis")).isEmpty();
     }
 
@@ -364,9 +377,40 @@ class RuleLibraryTest {
         "us-fsis-2021, turkey, comminuted, fsis-2021-turkey-7-log",
         "us-fsis-2021, other-poultry, intact, fsis-2021-other-poultry-7-log",
         "us-fsis-2021, game, intact, ",
-        // CFIA Table 1: no poultry
+        // pages 18 to 19: uncured patties must meet 9 CFR 318.23
+        "us-fsis-2021, beef, patties, us-9-cfr-318.23-patties",
+        // Food Code 2017, 3-401.11(A)(1) to (3): game under inspection, shellfish, eggs, stuffed food; 3-401.13 plants
+        "us-food-code-2022, farmed-game, intact, us-food-code-a1",
+        "us-food-code-2022, farmed-game, comminuted, us-food-code-a2",
+        "us-food-code-2022, shellfish, intact, us-food-code-a1",
+        "us-food-code-2022, egg-dish, intact, us-food-code-a2",
+        "us-food-code-2022, plant-food, intact, us-food-code-plant-food",
+        "us-food-code-2022, beef, patties, us-food-code-a2",
+        "us-food-code-2022, beef, stuffed, us-food-code-a3",
+        // CFIA Tables 1 and 2; turkey's own Table 3 was not read
         "canada-cfia, beef, intact, ca-cfia-table-1-6.5-log",
-        "canada-cfia, chicken, intact, ",
+        "canada-cfia, chicken, intact, ca-cfia-table-2-poultry-7-log",
+        "canada-cfia, turkey, intact, ",
+        // Toronto Public Health: hamburgers by the ministry's tables, 112 min at 54.4 °C
+        "canada-ontario, beef, patties, ca-cfia-table-1-6.5-log",
+        // New Brunswick Regulation 2009-138
+        "canada-new-brunswick, pork, intact, ca-nb-roasts",
+        "canada-new-brunswick, pork, comminuted, ca-nb-ground",
+        "canada-new-brunswick, chicken, intact, ca-nb-whole-poultry",
+        // FSANZ fact sheet: poultry and mince; nothing for whole cuts
+        "australia, chicken, intact, au-fsanz-75",
+        "australia, beef, comminuted, au-fsanz-75",
+        "australia, beef, intact, ",
+        // Japan: one intact piece; pork and others by 63 °C for 30 min; poultry by the manual
+        "japan, beef, intact, jp-specified-heated",
+        "japan, pork, intact, jp-heated-63c-30min",
+        "japan, chicken, intact, jp-75c-1min",
+        "japan, shellfish, intact, jp-shellfish",
+        // AESAN 2021
+        "spain, fish, intact, es-aesan-fish",
+        "spain, beef, stuffed, es-aesan-stuffed",
+        "germany, egg-dish, intact, de-72c-2min",
+        "france, beef, intact, ",
         // UK FSA for caterers; ACMSF 2007 for minced beef
         "uk-england-wales-ni, beef, comminuted, uk-acmsf-2007-burgers",
         "uk-england-wales-ni, beef, intact, uk-rounded",
@@ -397,7 +441,7 @@ class RuleLibraryTest {
             for (Species species : Species.values()) {
                 boolean served = Arrays.stream(Form.values())
                         .anyMatch(form -> profile.lethalityFor(species, form).isPresent());
-                String group = species.isPoultry() ? "poultry" : CsvRow.word(species);
+                String group = species.isPoultry() ? "poultry" : species.title();
                 assertThat(served
                                 || profile.left().stream().anyMatch(text -> text.toLowerCase(Locale.ROOT)
                                         .contains(group)))
@@ -459,5 +503,77 @@ class RuleLibraryTest {
         double needed = 6 * line.dMinutes() * Math.pow(10, (line.referenceCelsius() - celsius) / line.zCelsius());
 
         assertThat(needed).isCloseTo(minutes, Offset.offset(rounding));
+    }
+
+    /** A figure seen in another text only says where, and every output that cites it says that it is unconfirmed. */
+    @Test
+    void whatWasSeenElsewhereSaysWhere() {
+        List<Citation> quoted = LIBRARY.rules().stream()
+                .flatMap(set -> set.all().stream())
+                .map(Rule::citation)
+                .filter(citation -> citation.how() == How.QUOTED)
+                .toList();
+
+        assertThat(quoted).hasSizeGreaterThan(40).allSatisfy(citation -> {
+            assertThat(citation.text()).endsWith("(quoted in another text, unconfirmed)");
+            assertThat(citation.note()).containsAnyOf("Seen", "seen", "Five secondary", "Older advice", "summary");
+        });
+    }
+
+    /** No rule rests on memory but these kinds of them: a change of the tables shows here. */
+    @Test
+    void saysHowManyRulesRestOnMemory() {
+        Map<String, Long> recalled = LIBRARY.rules().stream()
+                .collect(Collectors.toMap(RuleSet::title, set -> set.all().stream()
+                        .filter(rule -> rule.citation().how() == How.MEMORY)
+                        .count()));
+
+        recalled.values().removeIf(count -> count == 0);
+        assertThat(recalled)
+                .isEqualTo(Map.ofEntries(
+                        Map.entry("Lethality tables", 2L),
+                        Map.entry("Cooling", 8L),
+                        Map.entry("Holding and come-up", 4L),
+                        Map.entry("Reheating", 1L),
+                        Map.entry("Time as a control", 1L),
+                        Map.entry("Shelf life", 1L),
+                        Map.entry("Rules that are words first", 17L),
+                        Map.entry("Growth limits", 51L),
+                        Map.entry("Lag before growth", 4L),
+                        Map.entry("Measured death times", 5L)));
+    }
+
+    /** Every condition food passes through has a rule, or the profile says in words that it has none. */
+    @Test
+    void everyConditionHasARuleOrASentence() {
+        for (AuthorityProfile profile : LIBRARY.profiles()) {
+            String left = String.join(" ", profile.left()).toLowerCase(Locale.ROOT);
+            answeredOrSaid(profile, "come-up", profile.comeUp().isPresent(), left);
+            answeredOrSaid(profile, "hot holding", profile.hotHold().isPresent(), left);
+            answeredOrSaid(profile, "cooling", !profile.cooling().isEmpty(), left);
+            answeredOrSaid(profile, "cold holding", profile.coldHold().isPresent(), left);
+            answeredOrSaid(profile, "days", !profile.shelfLives().isEmpty(), left);
+            answeredOrSaid(profile, "reheating", profile.reheat().isPresent(), left);
+        }
+    }
+
+    private static void answeredOrSaid(AuthorityProfile profile, String condition, boolean answered, String left) {
+        assertThat(answered || left.contains(condition))
+                .as("%s: %s", profile.id(), condition)
+                .isTrue();
+    }
+
+    /** A profile may build on another one: what it does not answer itself, the other answers. */
+    @Test
+    void buildsOnItsBase() {
+        AuthorityProfile union = LIBRARY.profile("eu-hygiene").orElseThrow();
+        AuthorityProfile spain = LIBRARY.profile("spain").orElseThrow();
+        AuthorityProfile germany = LIBRARY.profile("germany").orElseThrow();
+
+        assertThat(germany.parasites()).isEqualTo(union.parasites()).isPresent();
+        assertThat(germany.records()).isEqualTo(union.records()).isNotEmpty();
+        assertThat(spain.parasites().orElseThrow().id()).isEqualTo("ES-ANISAKIS");
+        assertThat(spain.cooling()).extracting(CoolingRule::id).containsExactly("ES-RD1086-COOL");
+        assertThat(union.lethality()).isEmpty();
     }
 }

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
@@ -17,13 +18,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
+import org.holdproof.core.batch.Product.Form;
+import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.rules.loading.TableFiles;
 import org.junit.jupiter.api.Test;
@@ -92,8 +98,64 @@ class SiteTablesTest {
                 .hasSize(BUILT_IN.rules(LethalityTable.class).all().size() + 1);
         assertThat(library.profile("us-fsis-2021")).isPresent();
         assertThat(library.edition())
-                .startsWith("2026-11 with the site's own authorities/site-roast.json, lethality/index-site.csv")
+                .startsWith("2026-12 with the site's own authorities/site-roast.json, lethality/index-site.csv")
                 .isNotEqualTo(BUILT_IN.edition());
+    }
+
+    /** The four files that the tables' README teaches, read out of it. */
+    @Test
+    void loadsTheExampleOfTheReadme() throws Exception {
+        String readme;
+        try (InputStream in =
+                Objects.requireNonNull(RuleLibrary.class.getResourceAsStream("/org/holdproof/tables/README.md"))) {
+            readme = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+        Matcher example = Pattern.compile(
+                        "in `([a-z/-]+-?[a-z]*\\.(?:csv|json))`[^`]*(?:`[^`]+`[^`]*)*?```[a-z]+\\n(.*?)```",
+                        Pattern.DOTALL)
+                .matcher(readme.substring(readme.indexOf("### A validated process")));
+        List<String> written = new ArrayList<>();
+        while (example.find()) {
+            write(example.group(1), example.group(2));
+            written.add(example.group(1));
+        }
+        assertThat(written)
+                .containsExactly(
+                        "sources-site.json",
+                        "lethality/index-site.csv",
+                        "lethality/site-brisket.csv",
+                        "authorities/site-brisket.json");
+
+        AuthorityProfile profile =
+                RuleLibrary.withSite(folder).profile("site-brisket").orElseThrow();
+
+        assertThat(profile.title()).endsWith("approval HD-2026-14");
+        assertThat(profile.lethalityFor(Species.BEEF, Form.INTACT).orElseThrow().rowsFor(OptionalDouble.empty()))
+                .extracting(row -> row.at().text() + ", " + row.printedTime())
+                .containsExactly("58 °C, 3 h", "62 °C, 30 min");
+        AuthorityProfile code = BUILT_IN.profile("us-food-code-2022").orElseThrow();
+        assertThat(profile.cooling()).isEqualTo(code.cooling());
+        assertThat(profile.lethalityFor(Species.PORK, Form.INTACT))
+                .isEqualTo(code.lethalityFor(Species.PORK, Form.INTACT));
+    }
+
+    /** A profile that builds on itself, or on none there is, is told. */
+    @Test
+    void refusesABaseThatIsNone() throws Exception {
+        writeValidatedProcess();
+        Path profile = folder.resolve("authorities/site-roast.json");
+        for (String base : List.of("site-roast", "atlantis")) {
+            Files.writeString(
+                    profile,
+                    Files.readString(profile)
+                            .replaceAll(
+                                    "(\"base\": \"[a-z-]+\", )?\"units\"", "\"base\": \"" + base + "\", \"units\""));
+
+            assertThatThrownBy(() -> RuleLibrary.withSite(folder))
+                    .isInstanceOf(UnreadableInputException.class)
+                    .hasMessageContaining("/base")
+                    .hasMessageContaining("another profile");
+        }
     }
 
     @Test

@@ -245,7 +245,7 @@ class StandingTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {FOOD_CODE, FSIS, "uk-england-wales-ni", "australia"})
+    @ValueSource(strings = {FOOD_CODE, FSIS, "uk-england-wales-ni", "canada-ontario"})
     void aCookTooColdIsOpenUntilItEndsAndThenLost(String authority) throws Exception {
         List<Stage> stages = List.of(stage(Stage.Kind.BATH, 0, 300), stage(Stage.Kind.CHILL, 300, 500));
         GrowingCook cook = GrowingCook.along(authority, 0, stages, 0, 5, 100, 50, 300, 50, 400, 4, 500, 3);

@@ -18,9 +18,11 @@ import org.holdproof.core.rules.ExposureRule;
 import org.holdproof.core.rules.HotAllowance;
 import org.holdproof.core.rules.HumidityOption;
 import org.holdproof.core.rules.OvenCondition;
+import org.holdproof.core.rules.ParasiteRule;
 import org.holdproof.core.rules.RuleSet;
 import org.holdproof.core.rules.ShelfLifeRule;
 import org.holdproof.core.rules.SupportGap;
+import org.holdproof.core.rules.SurfaceRule;
 import org.holdproof.core.rules.TimeLimit;
 
 /** Reads the rules on surface moisture, time as a control, exposure and shelf life. */
@@ -125,6 +127,35 @@ public final class LimitFiles {
             "source",
             "how",
             "note");
+    private static final List<String> PARASITES = List.of(
+            "id",
+            "title",
+            "jurisdiction",
+            "document",
+            "section",
+            "applies",
+            "alternative",
+            "temperature",
+            "unit",
+            "comparison",
+            "minutes",
+            "source",
+            "how",
+            "note");
+    private static final List<String> SURFACE = List.of(
+            "id",
+            "title",
+            "jurisdiction",
+            "document",
+            "section",
+            "applies",
+            "temperature",
+            "unit",
+            "seconds",
+            "depth_mm",
+            "source",
+            "how",
+            "note");
     private static final List<String> ALLOWANCES = List.of(
             "id",
             "title",
@@ -210,6 +241,54 @@ public final class LimitFiles {
                             sources.citation(row)));
         }
         return new RuleSet<>(SupportGap.class, "Gaps of published support", "gaps.csv", gaps.values());
+    }
+
+    public RuleSet<ParasiteRule> parasites() throws UnreadableInputException {
+        Map<String, ParasiteRule> rules = new LinkedHashMap<>();
+        for (List<CsvRow> rows :
+                RuleFiles.together(files.rows("parasites", PARASITES)).values()) {
+            CsvRow first = rows.get(0);
+            List<ParasiteRule.Way> ways = new ArrayList<>();
+            for (CsvRow row : rows) {
+                RuleFiles.requirePart(
+                        row,
+                        "alternative",
+                        ways.size() + 1,
+                        List.of("title", "jurisdiction", "document", "section", "applies", "source", "how", "note"));
+                ways.add(new ParasiteRule.Way(
+                        row.boundary("temperature", "unit", -80, 100),
+                        row.choice("comparison", Comparison.values()),
+                        row.number("minutes", 0, 60 * 1440)));
+            }
+            first.putUnder(
+                    rules,
+                    new ParasiteRule(
+                            first.required("id"),
+                            first.required("title"),
+                            first.required("jurisdiction"),
+                            first.required("applies"),
+                            ways,
+                            sources.citation(first)));
+        }
+        return new RuleSet<>(ParasiteRule.class, "Parasites", "parasites.csv", rules.values());
+    }
+
+    public RuleSet<SurfaceRule> surfaces() throws UnreadableInputException {
+        Map<String, SurfaceRule> rules = new LinkedHashMap<>();
+        for (CsvRow row : files.rows("surface", SURFACE)) {
+            row.putUnder(
+                    rules,
+                    new SurfaceRule(
+                            row.required("id"),
+                            row.required("title"),
+                            row.required("jurisdiction"),
+                            row.required("applies"),
+                            row.boundary("temperature", "unit", 40, 130),
+                            row.number("seconds", 0, 86_400),
+                            row.numberIfAny("depth_mm", 0, 100),
+                            sources.citation(row)));
+        }
+        return new RuleSet<>(SurfaceRule.class, "Surfaces of intact pieces", "surface.csv", rules.values());
     }
 
     /** Each band may cite a document of its own; where it does not, it stands in the one before it. */

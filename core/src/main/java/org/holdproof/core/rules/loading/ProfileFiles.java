@@ -5,9 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.input.CsvRow;
@@ -16,6 +19,7 @@ import org.holdproof.core.input.StrictJson;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.AuthorityProfile.Builder;
 import org.holdproof.core.rules.AuthorityProfile.Paper;
 import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.HoldingRule;
@@ -25,20 +29,25 @@ import org.holdproof.core.rules.HumidityOption;
 import org.holdproof.core.rules.LethalityChoice;
 import org.holdproof.core.rules.LethalityTable;
 import org.holdproof.core.rules.OvenCondition;
+import org.holdproof.core.rules.ParasiteRule;
 import org.holdproof.core.rules.ReheatingRule;
 import org.holdproof.core.rules.Rule;
 import org.holdproof.core.rules.RuleSet;
 import org.holdproof.core.rules.RuleSets;
 import org.holdproof.core.rules.ShelfLifeRule;
 import org.holdproof.core.rules.SupportGap;
+import org.holdproof.core.rules.SurfaceRule;
 import org.holdproof.core.rules.ThermalDeath;
 import org.holdproof.core.rules.TimeLimit;
 import org.holdproof.core.rules.WrittenRule;
 
 /** Reads {@code authorities/ID.json}: which rule answers which question. */
 public final class ProfileFiles {
-    private static final List<String> FIELDS = List.of("id", "title", "units", "paper", "lethality", "cooling", "left");
+    private static final List<String> FIELDS = List.of("id", "title", "units", "paper", "left");
     private static final List<String> OPTIONAL = List.of(
+            "base",
+            "lethality",
+            "cooling",
             "comeUp",
             "comeUpGuidance",
             "gaps",
@@ -51,6 +60,9 @@ public final class ProfileFiles {
             "accuracy",
             "checkEvery",
             "humidity",
+            "surface",
+            "parasites",
+            "undercooked",
             "hotHoldRoast",
             "nonContinuous",
             "lowCook",
@@ -72,48 +84,91 @@ public final class ProfileFiles {
     }
 
     public Map<String, AuthorityProfile> read() throws UnreadableInputException {
-        Map<String, AuthorityProfile> profiles = new LinkedHashMap<>();
+        Map<String, JsonValue> found = new LinkedHashMap<>();
         for (String file : files.inFolder(FOLDER)) {
             JsonValue json = StrictJson.read(file, files.bytes(file), "an authority profile");
-            AuthorityProfile profile = profile(json);
-            if (!file.equals(FOLDER + "/" + profile.id() + ".json")) {
+            json.requireFields(FIELDS, OPTIONAL);
+            String id = json.field("id").text();
+            if (!file.equals(FOLDER + "/" + id + ".json")) {
                 throw json.field("id").fault("the file's own name without .json", "Rename the file or correct the id.");
             }
-            profiles.put(profile.id(), profile);
+            found.put(id, json);
+        }
+        Map<String, AuthorityProfile> profiles = new LinkedHashMap<>();
+        for (String id : found.keySet()) {
+            profiles.put(id, profile(id, found, profiles, List.of()));
         }
         return profiles;
     }
 
-    private AuthorityProfile profile(JsonValue json) throws UnreadableInputException {
-        json.requireFields(FIELDS, OPTIONAL);
-        return AuthorityProfile.of(
-                        json.field("id").text(),
-                        title(json),
-                        units(json.field("units")),
-                        json.field("paper").choice(Paper.values()))
-                .lethality(choices(json.field("lethality")))
-                .comeUp(heldTo(json.fieldIfAny("comeUp"), Kind.COME_UP))
-                .comeUpGuidance(heldTo(json.fieldIfAny("comeUpGuidance"), Kind.COME_UP))
-                .lowCook(heldTo(json.fieldIfAny("lowCook"), Kind.LOW_COOK))
-                .gaps(allIfAny(json.fieldIfAny("gaps"), SupportGap.class))
-                .humidity(allIfAny(json.fieldIfAny("humidity"), HumidityOption.class))
-                .nonContinuous(oneIfAny(json.fieldIfAny("nonContinuous"), CoolingRule.class))
-                .seal(writtenIfAny(json.fieldIfAny("seal"), "packaging"))
-                .cooling(all(json.field("cooling"), CoolingRule.class))
-                .hotHold(heldTo(json.fieldIfAny("hotHold"), Kind.HOT_MINIMUM))
-                .hotHoldRoast(heldTo(json.fieldIfAny("hotHoldRoast"), Kind.HOT_MINIMUM))
-                .hotAllowance(oneIfAny(json.fieldIfAny("hotAllowance"), HotAllowance.class))
-                .timeLimits(allIfAny(json.fieldIfAny("timeLimits"), TimeLimit.class))
-                .coldHold(heldTo(json.fieldIfAny("coldHold"), Kind.COLD_MAXIMUM))
-                .shelfLives(allIfAny(json.fieldIfAny("shelfLives"), ShelfLifeRule.class))
-                .reheat(oneIfAny(json.fieldIfAny("reheat"), ReheatingRule.class))
-                .reheatToOrder(oneIfAny(json.fieldIfAny("reheatToOrder"), ReheatingRule.class))
-                .reheatRoast(oneIfAny(json.fieldIfAny("reheatRoast"), ReheatingRule.class))
-                .toleranceCelsius(accuracy(json.fieldIfAny("accuracy")))
-                .checkEveryDays(days(json.fieldIfAny("checkEvery")))
-                .records(records(json.fieldIfAny("records")))
-                .left(json.field("left").texts())
-                .build();
+    /**
+     * A profile: what its own file says, and what it leaves unsaid as its base has it.
+     *
+     * @param above the profiles that build on this one, so that no circle goes unnoticed
+     */
+    private AuthorityProfile profile(
+            String id, Map<String, JsonValue> found, Map<String, AuthorityProfile> read, List<String> above)
+            throws UnreadableInputException {
+        AuthorityProfile known = read.get(id);
+        if (known != null) {
+            return known;
+        }
+        JsonValue json = Objects.requireNonNull(found.get(id));
+        Builder builder = AuthorityProfile.of(
+                id, title(json), units(json.field("units")), json.field("paper").choice(Paper.values()));
+        Optional<JsonValue> base = json.fieldIfAny("base");
+        if (base.isPresent()) {
+            List<String> line = Stream.concat(above.stream(), Stream.of(id)).toList();
+            String name = base.get().text();
+            if (!found.containsKey(name) || line.contains(name)) {
+                throw base.get().fault("the id of another profile that does not build on this one", "Correct the id.");
+            }
+            builder.answersOf(profile(name, found, read, line));
+        }
+        answers(json, builder);
+        return builder.build();
+    }
+
+    private void answers(JsonValue json, Builder profile) throws UnreadableInputException {
+        take(json, "lethality", this::choices, profile::servesFirst);
+        take(json, "comeUp", held(Kind.COME_UP), profile::comeUp);
+        take(json, "comeUpGuidance", held(Kind.COME_UP), profile::comeUpGuidance);
+        take(json, "lowCook", held(Kind.LOW_COOK), profile::lowCook);
+        take(json, "gaps", all(SupportGap.class), profile::gaps);
+        take(json, "humidity", all(HumidityOption.class), profile::humidity);
+        take(json, "surface", one(SurfaceRule.class), profile::surface);
+        take(json, "parasites", one(ParasiteRule.class), profile::parasites);
+        take(json, "undercooked", item -> Optional.of(written(item, "cooking")), profile::undercooked);
+        take(json, "nonContinuous", one(CoolingRule.class), profile::nonContinuous);
+        take(json, "seal", item -> Optional.of(written(item, "packaging")), profile::seal);
+        take(json, "cooling", all(CoolingRule.class), profile::cooling);
+        take(json, "hotHold", held(Kind.HOT_MINIMUM), profile::hotHold);
+        take(json, "hotHoldRoast", held(Kind.HOT_MINIMUM), profile::hotHoldRoast);
+        take(json, "hotAllowance", one(HotAllowance.class), profile::hotAllowance);
+        take(json, "timeLimits", all(TimeLimit.class), profile::timeLimits);
+        take(json, "coldHold", held(Kind.COLD_MAXIMUM), profile::coldHold);
+        take(json, "shelfLives", all(ShelfLifeRule.class), profile::shelfLives);
+        take(json, "reheat", one(ReheatingRule.class), profile::reheat);
+        take(json, "reheatToOrder", one(ReheatingRule.class), profile::reheatToOrder);
+        take(json, "reheatRoast", one(ReheatingRule.class), profile::reheatRoast);
+        take(json, "accuracy", this::accuracy, profile::toleranceCelsius);
+        take(json, "checkEvery", this::days, profile::checkEveryDays);
+        take(json, "records", this::records, profile::records);
+        take(json, "left", JsonValue::texts, profile::left);
+    }
+
+    /** Reads a value. */
+    private interface Reading<T> {
+        T read(JsonValue json) throws UnreadableInputException;
+    }
+
+    /** What is not said stays as it is. */
+    private static <T> void take(JsonValue json, String field, Reading<T> reading, Consumer<T> into)
+            throws UnreadableInputException {
+        Optional<JsonValue> said = json.fieldIfAny(field);
+        if (said.isPresent()) {
+            into.accept(reading.read(said.get()));
+        }
     }
 
     /** A site's own process bears its approval wherever its title is printed. */
@@ -169,6 +224,14 @@ public final class ProfileFiles {
         return words;
     }
 
+    private <T extends Rule> Reading<List<T>> all(Class<T> kind) {
+        return json -> all(json, kind);
+    }
+
+    private <T extends Rule> Reading<Optional<T>> one(Class<T> kind) {
+        return json -> Optional.of(one(json, kind));
+    }
+
     private <T extends Rule> List<T> all(JsonValue json, Class<T> kind) throws UnreadableInputException {
         List<T> found = new ArrayList<>();
         for (JsonValue item : json.items()) {
@@ -209,47 +272,38 @@ public final class ProfileFiles {
         return json.fault("an id of " + file, "Correct the id, or add the rule.");
     }
 
-    private Optional<WrittenRule> writtenIfAny(Optional<JsonValue> json, String group) throws UnreadableInputException {
-        return json.isEmpty() ? Optional.empty() : Optional.of(written(json.get(), group));
-    }
-
-    private List<WrittenRule> records(Optional<JsonValue> json) throws UnreadableInputException {
+    private List<WrittenRule> records(JsonValue json) throws UnreadableInputException {
         List<WrittenRule> records = new ArrayList<>();
-        for (JsonValue item : json.isPresent() ? json.get().items() : List.<JsonValue>of()) {
+        for (JsonValue item : json.items()) {
             records.add(written(item, "records"));
         }
         return records;
     }
 
-    private Optional<HoldingRule> heldTo(Optional<JsonValue> json, Kind kind) throws UnreadableInputException {
-        Optional<HoldingRule> rule = oneIfAny(json, HoldingRule.class);
-        if (json.isPresent() && rule.isPresent() && rule.get().kind() != kind) {
-            throw json.get().fault("a rule of kind " + CsvRow.word(kind), "Name a rule of that kind.");
-        }
-        return rule;
+    private Reading<Optional<HoldingRule>> held(Kind kind) {
+        return json -> {
+            HoldingRule rule = one(json, HoldingRule.class);
+            if (rule.kind() != kind) {
+                throw json.fault("a rule of kind " + CsvRow.word(kind), "Name a rule of that kind.");
+            }
+            return Optional.of(rule);
+        };
     }
 
-    private OptionalDouble accuracy(Optional<JsonValue> json) throws UnreadableInputException {
-        if (json.isEmpty()) {
-            return OptionalDouble.empty();
-        }
-        WrittenRule rule = written(json.get(), "measurement");
+    private OptionalDouble accuracy(JsonValue json) throws UnreadableInputException {
+        WrittenRule rule = written(json, "measurement");
         boolean fahrenheit = rule.unit().equals("F");
         if (rule.tolerance().isEmpty() || !(fahrenheit || rule.unit().equals("C"))) {
-            throw json.get().fault("a rule with a tolerance in C or F", "Name a rule on accuracy.");
+            throw json.fault("a rule with a tolerance in C or F", "Name a rule on accuracy.");
         }
         TemperatureUnit unit = fahrenheit ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS;
         return OptionalDouble.of(unit.differenceToCelsius(rule.tolerance().getAsDouble()));
     }
 
-    private OptionalDouble days(Optional<JsonValue> json) throws UnreadableInputException {
-        if (json.isEmpty()) {
-            return OptionalDouble.empty();
-        }
-        WrittenRule rule = written(json.get(), "measurement");
+    private OptionalDouble days(JsonValue json) throws UnreadableInputException {
+        WrittenRule rule = written(json, "measurement");
         if (!rule.unit().equals("d") || rule.value().isEmpty()) {
-            throw json.get()
-                    .fault("a rule with a number of days", "Name a rule on how often a thermometer is checked.");
+            throw json.fault("a rule with a number of days", "Name a rule on how often a thermometer is checked.");
         }
         return rule.value();
     }

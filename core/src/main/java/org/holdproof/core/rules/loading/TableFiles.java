@@ -42,7 +42,7 @@ public final class TableFiles {
     private static final int MAX_FILE_BYTES = 4 << 20;
     private static final int MAX_FILES = 1000;
     private static final Pattern KNOWN = Pattern.compile("(sources(-[^/]+)?\\.json"
-            + "|(kinetics|cooling|holding|reheating|measurement|records|packaging|humidity|oven-conditions|gaps|allowances|time-limits|exposure|shelf-life|cooking|growth-limits"
+            + "|(kinetics|cooling|holding|reheating|measurement|records|packaging|humidity|oven-conditions|parasites|surface|gaps|allowances|time-limits|exposure|shelf-life|cooking|growth-limits"
             + "|growth-models|growth-lags|growth-facts|inactivation|bath-times|quality-model|quality-facts|cuts|weight-losses|loss-ranges|yields|tender-points)(-[^/]+)?\\.csv"
             + "|lethality/[^/]+\\.csv|authorities/[^/]+\\.json)");
 
