@@ -13,6 +13,7 @@ import org.holdproof.core.batch.ColumnUse;
 import org.holdproof.core.batch.LogSource;
 import org.holdproof.core.course.ColumnMissingException;
 import org.holdproof.core.course.CookLogs;
+import org.holdproof.core.course.UnitDoubt;
 import org.holdproof.core.input.NearestWord;
 import org.holdproof.core.input.Place;
 import org.holdproof.core.input.SourceFile;
@@ -118,6 +119,10 @@ public final class Verification {
             for (ColumnUse use : source.columns()) {
                 requireColumn(log, use, i, recordName, batch);
             }
+            Optional<UnitDoubt> doubt = UnitDoubt.in(log, source, batch.stages());
+            if (doubt.isPresent()) {
+                throw doubted(log, doubt.get());
+            }
             logs.add(log);
         }
         try {
@@ -125,6 +130,23 @@ public final class Verification {
         } catch (ColumnMissingException alreadyChecked) {
             throw new IllegalStateException(alreadyChecked);
         }
+    }
+
+    private static UnreadableInputException doubted(ProbeLog log, UnitDoubt doubt) {
+        return Place.file(log.fileName())
+                .column(doubt.channel().column())
+                .fault(
+                        String.format(
+                                Locale.ROOT,
+                                "readings of '%s' about %.1f °C while the %s was set to %.1f °C; they are %s",
+                                doubt.channel().name(),
+                                doubt.readCelsius(),
+                                doubt.stage().kind().title(),
+                                doubt.setCelsius(),
+                                doubt.meant()),
+                        "readings in the unit the heading, the log or the record says",
+                        "Correct the unit (\"unit\" or \"units\" of the batch record, --unit, or the heading), or the set"
+                                + " point in the record.");
     }
 
     private static void requireColumn(ProbeLog log, ColumnUse use, int number, String recordName, BatchRecord batch)

@@ -225,4 +225,26 @@ class VerificationTest {
         assertThat(core.between(START + 400 * 60_000, START + 500 * 60_000).toleranceCelsius())
                 .isEqualTo(0.5);
     }
+
+    @Test
+    void aUnitThatOnlyTheOtherScaleExplainsIsRefused() {
+        StringBuilder fahrenheit = new StringBuilder("time,Core,Bath\n");
+        StringBuilder tenths = new StringBuilder("time,Core,Bath\n");
+        for (int minute = 0; minute <= MINUTES; minute++) {
+            Instant time = Instant.ofEpochMilli(START + minute * 60_000L);
+            fahrenheit.append("%s,%.1f,%.1f%n".formatted(time, core(minute) * 1.8 + 32, bath(minute) * 1.8 + 32));
+            tenths.append("%s,%.0f,%.0f%n".formatted(time, core(minute) * 10, bath(minute) * 10));
+        }
+        String celsius = ONE + ", \"log\": {\"unit\": \"C\"}";
+        refused(List.of(file(fahrenheit)), record(celsius), "if they are °F", "Correct the unit");
+        refused(List.of(file(tenths)), record(celsius), "if they are tenths", "Correct the unit");
+        refused(
+                List.of(file(new StringBuilder(new String(whole().bytes(), StandardCharsets.UTF_8).replace(" °C", "")))),
+                record(ONE + ", \"log\": {\"unit\": \"F\"}"),
+                "if they are °C");
+    }
+
+    private static SourceFile file(StringBuilder text) {
+        return SourceFile.of("cook.csv", text.toString().getBytes(StandardCharsets.UTF_8));
+    }
 }
