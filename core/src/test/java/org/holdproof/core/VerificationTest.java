@@ -239,7 +239,8 @@ class VerificationTest {
         refused(List.of(file(fahrenheit)), record(celsius), "if they are °F", "Correct the unit");
         refused(List.of(file(tenths)), record(celsius), "if they are tenths", "Correct the unit");
         refused(
-                List.of(file(new StringBuilder(new String(whole().bytes(), StandardCharsets.UTF_8).replace(" °C", "")))),
+                List.of(file(
+                        new StringBuilder(new String(whole().bytes(), StandardCharsets.UTF_8).replace(" °C", "")))),
                 record(ONE + ", \"log\": {\"unit\": \"F\"}"),
                 "if they are °C");
     }

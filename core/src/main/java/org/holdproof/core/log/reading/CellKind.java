@@ -49,6 +49,21 @@ enum CellKind {
         if (value >= FIRST_EPOCH_SECOND * 1000 && value <= LAST_EPOCH_SECOND * 1000) {
             return EPOCH_MILLIS;
         }
+        if (cell.length() == 14 || cell.length() == 12) {
+            ClockCell clock = new ClockCell();
+            boolean glued = clock.read(cell.toCharArray(), 0, cell.length())
+                    && clock.hasTime()
+                    && CalendarDay.possibleOrders(
+                                    clock.form(),
+                                    clock.namedAt(),
+                                    clock.datePart(0),
+                                    clock.datePart(1),
+                                    clock.datePart(2))
+                            != 0;
+            if (glued) {
+                return DATE_AND_TIME;
+            }
+        }
         return isCompactDate(cell) ? DATE : FIGURE;
     }
 

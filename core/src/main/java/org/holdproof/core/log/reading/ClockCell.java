@@ -1,7 +1,11 @@
 package org.holdproof.core.log.reading;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Takes a date, a time of day or both apart, in any of the usual notations, without deciding what an all-figures date
@@ -23,45 +27,19 @@ final class ClockCell {
         NAMED_MONTH_SHORT_YEAR
     }
 
+    private static final Pattern ELAPSED_WORDS = Pattern.compile(
+            "(?:(\\d{1,4})\\s*d(?:ays?)?,?\\s*)?"
+                    + "(?:(?:(\\d{1,5})\\s*h(?:ours?|rs?)?\\s*)?(?:(\\d{1,3})\\s*m(?:in(?:utes?)?)?\\s*)?(?:(\\d{1,3})\\s*s(?:ec(?:onds?)?)?)?"
+                    + "|(\\d{1,2}):(\\d{2}):(\\d{2}))",
+            Pattern.CASE_INSENSITIVE);
     private static final int NO_YEAR_DIGITS = 2;
     private static final int DAY_MILLIS = 86_400_000;
     private static final int LARGEST_OFFSET_MINUTES = 18 * 60;
     private static final List<String> MONTHS =
             List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
-    private static final List<String> MONTHS_ELSEWHERE = List.of(
-            "januar",
-            "februar",
-            "märz",
-            "april",
-            "mai",
-            "juni",
-            "juli",
-            "august",
-            "september",
-            "oktober",
-            "november",
-            "dezember",
-            "janv",
-            "févr",
-            "mars",
-            "avril",
-            "maj",
-            "juin",
-            "juil",
-            "août",
-            "mrz",
-            "okt",
-            "dez",
-            "déc",
-            "mei",
-            "maart",
-            "december",
-            "januari",
-            "februari",
-            "augustus");
-    private static final int[] MONTHS_ELSEWHERE_NUMBERS = {
-        1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 1, 2, 3, 4, 5, 6, 7, 8, 3, 10, 12, 12, 5, 3, 12, 1, 2, 8
-    };
+    /** Month names in German, French, Spanish, Italian, Dutch, Portuguese, Polish, Swedish, Danish and Norwegian. */
+    private static final Map<String, Integer> MONTHS_ELSEWHERE = monthsElsewhere();
+
     private static final List<String> MONTHS_IN_FULL = List.of(
             "january",
             "february",
@@ -201,11 +179,22 @@ final class ClockCell {
                     if (at < end && word.length() > 1 && isSign(text[at]) && !readOffset()) {
                         return false;
                     }
+                } else if (word.equals("de") && dateParts > 0 && dateParts < 3) {
+                    continue;
                 } else if (WEEKDAYS.contains(word) && dateParts == 0) {
                     skip('.');
                 } else {
                     return false;
                 }
+            } else if ((c == '-' || c == '_')
+                    && dateParts == 3
+                    && !hasTime
+                    && at + 1 < end
+                    && Figure.isDigit(text[at + 1])) {
+                at++;
+            } else if (c == '(' && hasOffset && text[end - 1] == ')') {
+                // the name of the zone behind its offset
+                at = end;
             } else if (isSign(c) && hasTime && !hasOffset && dateParts != 1 && dateParts != 2) {
                 if (!readOffset()) {
                     return false;
@@ -231,7 +220,37 @@ final class ClockCell {
         end = cellEnd;
         timeParts = 0;
         nanos = 0;
-        return readColons(6, 2) && at == end;
+        if (readColons(6, 2) && at == end) {
+            return true;
+        }
+        Matcher words = ELAPSED_WORDS.matcher(new String(cell, from, cellEnd - from));
+        if (!words.matches() || cellEnd - from < 2) {
+            return false;
+        }
+        nanos = 0;
+        timeParts = 4;
+        for (int i = 0; i < 4; i++) {
+            String part = words.group(i + 1);
+            time[i] = part == null ? 0 : Integer.parseInt(part);
+        }
+        if (words.group(5) != null) {
+            time[1] = Integer.parseInt(words.group(5));
+            time[2] = Integer.parseInt(words.group(6));
+            time[3] = Integer.parseInt(words.group(7));
+        } else if (words.group(1) == null
+                && words.group(2) == null
+                && words.group(3) == null
+                && words.group(4) == null) {
+            return false;
+        }
+        // hours beyond a day stand alone
+        if (words.group(1) == null) {
+            timeParts = 3;
+            time[0] = time[1];
+            time[1] = time[2];
+            time[2] = time[3];
+        }
+        return true;
     }
 
     /** How many parts the elapsed time or time of day last read has. */
@@ -255,6 +274,14 @@ final class ClockCell {
             at++;
         }
         int count = at - from;
+        if (at < end && text[at] == ':' && count == 10 && dateParts == 0) {
+            // the date glued to the hour
+            addDatePart(number(from, from + 4), 4);
+            addDatePart(number(from + 4, from + 6), 2);
+            addDatePart(number(from + 6, from + 8), 2);
+            at = from + 8;
+            return readDigits();
+        }
         if (at < end && text[at] == ':') {
             at = from;
             boolean readable = !hasTime && readColons(2, 3) && takeTimeOfDay();
@@ -262,9 +289,19 @@ final class ClockCell {
             timeEnd = at;
             return readable;
         }
+        if (count <= 2 && at < end && (text[at] == 'h' || text[at] == 'H') && !hasTime && isTwoDigits(at + 1)) {
+            return readHourMark(from);
+        }
         if (dateParts == 3 && !hasTime) {
             at = from;
             return readPlainTime(count);
+        }
+        if ((count == 14 || count == 12) && dateParts == 0) {
+            addDatePart(number(from, from + 4), 4);
+            addDatePart(number(from + 4, from + 6), 2);
+            addDatePart(number(from + 6, from + 8), 2);
+            at = from + 8;
+            return readPlainTime(count - 8);
         }
         if (count == 8 && dateParts == 0) {
             addDatePart(number(from, from + 4), 4);
@@ -277,6 +314,22 @@ final class ClockCell {
         }
         addDatePart(number(from, at), count);
         return true;
+    }
+
+    /** A time such as {@code 18h30} or {@code 18h30m15}. */
+    private boolean readHourMark(int from) {
+        time[0] = number(from, at);
+        time[1] = number(at + 1, at + 3);
+        time[2] = 0;
+        timeParts = 2;
+        at += 3;
+        if (at + 2 < end && (text[at] == 'm' || text[at] == 'M' || text[at] == ':') && isTwoDigits(at + 1)) {
+            time[2] = number(at + 1, at + 3);
+            timeParts = 3;
+            at += 3;
+            skip('s');
+        }
+        return takeTimeOfDay();
     }
 
     /** A time behind a date without colons: {@code 101530}, {@code 1015}, {@code 10.15}, {@code 10.15.30}. */
@@ -331,11 +384,16 @@ final class ClockCell {
         time[0] = number(from, at);
         timeParts = 1;
         while (timeParts < 4 && at < end && text[at] == ':') {
-            if (!isTwoDigits(at + 1)) {
+            int part = at + 1;
+            int behind = part;
+            while (behind < end && Figure.isDigit(text[behind])) {
+                behind++;
+            }
+            if (behind == part || behind - part > 2) {
                 return false;
             }
-            time[timeParts++] = number(at + 1, at + 3);
-            at += 3;
+            time[timeParts++] = number(part, behind);
+            at = behind;
         }
         return timeParts > 1 && (timeParts < fewestPartsForFraction || readFraction());
     }
@@ -465,11 +523,17 @@ final class ClockCell {
             at++;
         }
         // "a.m." and "p.m.": the points belong to the word
-        if (at - from == 1 && at + 1 < end && text[at] == '.' && (text[at + 1] == 'm' || text[at + 1] == 'M')) {
-            char first = Character.toLowerCase(text[from]);
-            at += 2;
-            skip('.');
-            return first + "m";
+        if (at - from == 1 && at + 1 < end && text[at] == '.') {
+            int letter = at + 1;
+            while (letter < end && TemperatureCell.isBlank(text[letter])) {
+                letter++;
+            }
+            if (letter < end && (text[letter] == 'm' || text[letter] == 'M')) {
+                char first = Character.toLowerCase(text[from]);
+                at = letter + 1;
+                skip('.');
+                return first + "m";
+            }
         }
         return new String(text, from, at - from).toLowerCase(Locale.ROOT);
     }
@@ -490,8 +554,31 @@ final class ClockCell {
         if (word.equals("sept")) {
             return 9;
         }
-        int elsewhere = MONTHS_ELSEWHERE.indexOf(word);
-        return elsewhere < 0 ? 0 : MONTHS_ELSEWHERE_NUMBERS[elsewhere];
+        return MONTHS_ELSEWHERE.getOrDefault(word, 0);
+    }
+
+    private static Map<String, Integer> monthsElsewhere() {
+        String[] names = {
+            "januar jänner januari janvier janv enero ene gennaio gen janeiro styczeń stycznia sty",
+            "februar februari février févr fév febrero febbraio fevereiro fev luty lutego lut",
+            "märz mrz mär mars maart mrt marzo março marca marzec",
+            "april avril avr abril abr aprile kwiecień kwietnia kwi",
+            "mai mei mayo maggio mag maio maj maja",
+            "juni juin junio giugno giu junho czerwiec czerwca cze",
+            "juli juillet juil julio luglio lug julho lipiec lipca lip",
+            "august augustus augusti août aoû agosto ago sierpień sierpnia sie",
+            "september septembre septiembre settembre setembro set sett wrzesień września wrz",
+            "oktober okt octobre octubre ottobre ott outubro out październik października paź",
+            "november novembre noviembre novembro listopad listopada lis",
+            "dezember dez december décembre déc diciembre dic dicembre dezembro grudzień grudnia gru"
+        };
+        Map<String, Integer> numbers = new HashMap<>();
+        for (int month = 0; month < names.length; month++) {
+            for (String name : names[month].split(" ")) {
+                numbers.put(name, month + 1);
+            }
+        }
+        return Map.copyOf(numbers);
     }
 
     private static boolean isSign(char c) {

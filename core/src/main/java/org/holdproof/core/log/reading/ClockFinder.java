@@ -180,7 +180,7 @@ final class ClockFinder {
     private ClockPlan withColons(int column) {
         Heading heading = headings.get(column);
         ColumnSample sample = samples.get(column);
-        if (!heading.isElapsed() && !(startSettled && sample.startsAtZero())) {
+        if (!heading.isElapsed() && !sample.mostly(CellKind.ELAPSED) && !(startSettled && sample.startsAtZero())) {
             throw new Refusal(
                     line,
                     column + 1,

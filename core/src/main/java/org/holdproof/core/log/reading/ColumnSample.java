@@ -61,11 +61,12 @@ final class ColumnSample {
                 withOffset &= clock.read(cell.toCharArray(), 0, cell.length()) && clock.hasOffset();
             }
             if (kind != CellKind.BLANK && first) {
-                zero = cell.matches("0+(:0+)*([.,]0+)?");
+                zero = cell.matches(
+                        "(?:0 ?d(?:ays?)?,? )?(?:0+(?::0+)*(?:[.,]0+)?|(?:0+ ?h)?[ ]?(?:0+ ?m(?:in)?)?[ ]?(?:0+ ?s)?)");
                 first = false;
             }
             if (kind == CellKind.TIME_OF_DAY || kind == CellKind.ELAPSED) {
-                twoParts &= cell.indexOf(':') == cell.lastIndexOf(':');
+                twoParts &= cell.indexOf(':') >= 0 && cell.indexOf(':') == cell.lastIndexOf(':');
             }
         }
         this.counter = counts1 && count(CellKind.FIGURE) > 1;

@@ -26,7 +26,21 @@ final class FileKind {
             new Mark("a picture", "\u0089PNG", EXPORT),
             new Mark("a picture", "\u00ff\u00d8\u00ff", EXPORT));
 
+    private static final int SHORTEST_BLOCK = 8;
+
     private FileKind() {}
+
+    private static boolean isBlock(byte[] head, int at) {
+        int from = at;
+        int end = at;
+        while (from > 0 && head[from - 1] == 0) {
+            from--;
+        }
+        while (end < head.length && head[end] == 0) {
+            end++;
+        }
+        return end - from >= SHORTEST_BLOCK || end == head.length;
+    }
 
     /**
      * @param head the first bytes of the file
@@ -44,8 +58,12 @@ final class FileKind {
         boolean utf16 = head.length >= 2
                 && (((head[0] & 0xff) == 0xff && (head[1] & 0xff) == 0xfe)
                         || ((head[0] & 0xff) == 0xfe && (head[1] & 0xff) == 0xff));
+        int run = 0;
         for (int i = 0; i < head.length && !utf16; i++) {
-            if (head[i] == 0) {
+            run = head[i] == 0 ? run + 1 : 0;
+            // a power cut leaves a block of zero bytes; text of two bytes a character has every other one zero
+            boolean block = run >= SHORTEST_BLOCK || (run > 0 && isBlock(head, i));
+            if (head[i] == 0 && !block) {
                 throw new Refusal(
                         0,
                         0,

@@ -144,7 +144,9 @@ final class LogText extends Reader {
         }
         next += size;
         if (point < 0x10000) {
-            target[at] = (char) point;
+            // full-width digits and signs are the ASCII ones, 0xFEE0 further on (Unicode, Halfwidth and Fullwidth
+            // Forms)
+            target[at] = (char) (point >= 0xff01 && point <= 0xff5e ? point - 0xfee0 : point);
             return at + 1;
         }
         target[at] = Character.highSurrogate(point);
