@@ -14,17 +14,20 @@ import org.holdproof.cli.terminal.Terminal;
 import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.rules.AuthorityProfile;
+import org.holdproof.core.rules.CoolingRule;
+import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.HotAllowance;
 import org.holdproof.core.rules.LethalityChoice;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.LethalityTable;
+import org.holdproof.core.rules.ReheatingRule;
 import org.holdproof.core.rules.Rule;
 import org.holdproof.core.rules.Source.How;
 import org.holdproof.core.rules.ThermalDeath;
 
 /** One authority's profile: what it holds, what it leaves open and what is not confirmed, on one screen or in full. */
 final class ProfilePage {
-    private static final int CHOICES_ON_ONE_SCREEN = 8;
+    private static final int CHOICES_ON_ONE_SCREEN = 6;
     private static final int LABEL = 14;
 
     private final AuthorityProfile profile;
@@ -86,22 +89,26 @@ final class ProfilePage {
         one(profile.undercooked()).ifPresent(id -> put("Undercooked", id + ": never proven pasteurized"));
         one(profile.nonContinuous()).ifPresent(id -> put("Two heatings", id));
         one(profile.seal()).ifPresent(id -> put("Sealed hot", id));
-        put("Cool", orNotHeld(profile.cooling(), " or "));
+        put(
+                "Cool",
+                profile.cooling().isEmpty()
+                        ? "not held"
+                        : profile.cooling().stream().map(this::cooling).collect(Collectors.joining("; or ")));
         put(
                 "Hot",
-                one(profile.hotHold()).orElse("not held")
-                        + one(profile.hotHoldRoast())
-                                .map(id -> "; roasts " + id)
+                profile.hotHold().map(this::holding).orElse("not held")
+                        + profile.hotHoldRoast()
+                                .map(rule -> "; roasts " + holding(rule))
                                 .orElse(""));
         profile.hotAllowance().ifPresent(rule -> put("Under hot", allowance(rule)));
         many("Time alone", profile.timeLimits());
-        put("Cold", one(profile.coldHold()).orElse("not held"));
+        put("Cold", profile.coldHold().map(this::holding).orElse("not held"));
         put("Days", orNotHeld(profile.shelfLives(), ", "));
         put(
                 "Reheat",
-                one(profile.reheat()).orElse("not held")
-                        + one(profile.reheatToOrder())
-                                .map(id -> "; to order " + id)
+                profile.reheat().map(this::reheating).orElse("not held")
+                        + profile.reheatToOrder()
+                                .map(rule -> "; to order " + reheating(rule))
                                 .orElse("")
                         + one(profile.reheatRoast()).map(id -> "; roasts " + id).orElse(""));
         many("Records", profile.records());
@@ -137,6 +144,38 @@ final class ProfilePage {
         choice.ovens().forEach(this::id);
     }
 
+    /** {@code from 135 °F to 70 °F at most 120 min (US-FDA-COOL-A)}. */
+    private String cooling(CoolingRule rule) {
+        String stages = rule.stages().stream()
+                .map(stage -> Stream.of(
+                                stage.from().map(from -> "from " + from.text()),
+                                stage.to().map(to -> "to " + to.text()),
+                                stage.maxMinutes().isPresent()
+                                        ? Optional.of(stage.comparison().words() + " "
+                                                + Math.round(stage.maxMinutes().getAsDouble()) + " min")
+                                        : Optional.of("no figure"))
+                        .flatMap(Optional::stream)
+                        .collect(Collectors.joining(" ")))
+                .collect(Collectors.joining(", "));
+        return stages + " (" + id(rule) + ")";
+    }
+
+    private String holding(HoldingRule rule) {
+        return rule.limit()
+                        .map(limit -> rule.comparison().words() + " " + limit.text())
+                        .orElse("no figure")
+                + " (" + id(rule) + ")";
+    }
+
+    private String reheating(ReheatingRule rule) {
+        return (rule.asksNoTemperature()
+                        ? "any temperature"
+                        : rule.target()
+                                .map(target -> rule.comparison().words() + " " + target.text())
+                                .orElse("a cooking table"))
+                + " (" + id(rule) + ")";
+    }
+
     private String allowance(HotAllowance rule) {
         id(rule);
         return rule.bands().stream()
@@ -151,14 +190,24 @@ final class ProfilePage {
     /** The rules that nobody here saw in their own document, and this program's own conventions. */
     private void unconfirmed() {
         for (How how : List.of(How.QUOTED, How.MEMORY, How.CONVENTION)) {
-            String ids = named.values().stream()
+            Stream<String> whole = named.values().stream()
                     .filter(rule -> rule.citation().how() == how)
-                    .map(Rule::id)
-                    .collect(Collectors.joining(", "));
+                    .map(Rule::id);
+            Stream<String> inPart = named.values().stream()
+                    .filter(rule ->
+                            rule instanceof LethalityTable && rule.citation().how() != how)
+                    .map(LethalityTable.class::cast)
+                    .filter(table -> rows(table, how) > 0)
+                    .map(table -> rows(table, how) + " rows of " + table.id());
+            String ids = Stream.concat(whole, inPart).collect(Collectors.joining(", "));
             if (!ids.isEmpty()) {
                 put(how == How.MEMORY ? "From memory" : how == How.QUOTED ? "Quoted only" : "Convention", ids);
             }
         }
+    }
+
+    private static long rows(LethalityTable table, How how) {
+        return table.rows().stream().filter(row -> row.citation().how() == how).count();
     }
 
     private Optional<String> one(Optional<? extends Rule> rule) {

@@ -85,7 +85,7 @@ class OtherCommandsTest {
             Desk page = Desk.run("tables", profile.id());
             assertThat(page.outLines())
                     .as(profile.id())
-                    .hasSizeLessThanOrEqualTo(40)
+                    .hasSizeLessThanOrEqualTo(26)
                     .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(Terminal.WIDTH))
                     .anySatisfy(line -> assertThat(line).startsWith("Left open"));
             Desk full = Desk.run("tables", profile.id(), "--all");

@@ -150,11 +150,13 @@ public final class Assessor {
                 .comeUpGuidance()
                 .flatMap(rule -> new ComeUpCheck(evidence, rule).caution(rows(evidence)))
                 .ifPresent(cautions::add);
-        checks.stream()
+        Optional<Check> lethality = checks.stream()
                 .filter(check -> check.id().equals(LethalityCheck.ID))
-                .findFirst()
+                .findFirst();
+        lethality
                 .flatMap(check -> LowRow.caution(evidence, check, rows(evidence), library))
                 .ifPresent(cautions::add);
+        lethality.flatMap(check -> Undercooked.caution(evidence, check)).ifPresent(cautions::add);
         HumidityCheck.dried(evidence).ifPresent(cautions::add);
         cautions.addAll(new ModelledGrowth(evidence, library).cautions(checks));
         cautions.addAll(new ShelfLifeChecks(evidence).useBy());

@@ -316,8 +316,7 @@ public final class LimitFiles {
                             bands,
                             citation));
         }
-        return new RuleSet<>(
-                HotAllowance.class, "Time under the hot-holding temperature", "allowances.csv", allowances.values());
+        return new RuleSet<>(HotAllowance.class, "Time under hot holding", "allowances.csv", allowances.values());
     }
 
     private static HotAllowance.Band band(CsvRow row, boolean last, Citation citation) throws UnreadableInputException {
