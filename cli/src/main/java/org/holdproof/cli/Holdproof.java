@@ -22,6 +22,7 @@ import picocli.CommandLine.Spec;
         },
         subcommands = {
             PageCommand.class,
+            DraftCommand.class,
             VerifyCommand.class,
             StatusCommand.class,
             PlanCommand.class,

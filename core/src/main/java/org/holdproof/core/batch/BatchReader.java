@@ -69,8 +69,10 @@ public final class BatchReader {
                             "a batch record, a page or two of JSON",
                             "Check that the log and the batch record were not swapped.");
         }
+        JsonValue document = StrictJson.read(fileName, json, "a batch record");
+        requireAnswers(document);
         Section record = Section.of(
-                StrictJson.read(fileName, json, "a batch record"),
+                document,
                 "a batch record",
                 List.of(
                         "$schema",
@@ -115,6 +117,21 @@ public final class BatchReader {
                 new Roles(roles.text("operator"), roles.optionalText("reviewer")),
                 record.optionalText("approval"),
                 end(record, stages, kitchen.zone()));
+    }
+
+    /** A draft leaves questions as texts that begin with a question mark and a blank. */
+    private static void requireAnswers(JsonValue value) throws UnreadableInputException {
+        if (value instanceof JsonValue.Members object) {
+            for (JsonValue member : object.values().values()) {
+                requireAnswers(member);
+            }
+        } else if (value instanceof JsonValue.Items list) {
+            for (JsonValue item : list.values()) {
+                requireAnswers(item);
+            }
+        } else if (value instanceof JsonValue.Text text && text.value().startsWith("? ")) {
+            throw text.fault("an answer to a question a draft left open", "Write the answer in its place, without the question mark.");
+        }
     }
 
     private static Kitchen kitchen(Section kitchen) throws UnreadableInputException {
