@@ -118,9 +118,8 @@ final class DraftCommand implements Callable<Integer> {
     /** A clock without a zone is read as it stands: the record writes it without one again. */
     private LogSettings settings(boolean asItStands) {
         return new LogSettings(
-                unit.map(letter -> letter == JudgingOptions.LogUnit.C
-                        ? TemperatureUnit.CELSIUS
-                        : TemperatureUnit.FAHRENHEIT),
+                unit.map(letter ->
+                        letter == JudgingOptions.LogUnit.C ? TemperatureUnit.CELSIUS : TemperatureUnit.FAHRENHEIT),
                 dates.map(order -> switch (order) {
                     case dmy -> DateOrder.DAY_MONTH_YEAR;
                     case mdy -> DateOrder.MONTH_DAY_YEAR;
@@ -165,7 +164,8 @@ final class DraftCommand implements Callable<Integer> {
 
     private static String holes(ProbeLog log, Channel channel) {
         long holes = log.faults().stream()
-                .filter(fault -> fault.kind() == LogFault.Kind.GAP && fault.channel().equals(channel.name()))
+                .filter(fault ->
+                        fault.kind() == LogFault.Kind.GAP && fault.channel().equals(channel.name()))
                 .count();
         return holes == 0 ? "" : ", " + holes + (holes == 1 ? " hole" : " holes");
     }
@@ -174,6 +174,7 @@ final class DraftCommand implements Callable<Integer> {
         String when = stage.kind() == Stage.Kind.BAG
                 ? draft.time(stage.fromMillis())
                 : draft.time(stage.fromMillis()) + " to " + draft.time(stage.toMillis());
-        return "  " + stage.kind().title() + " " + when + ": " + stage.sureness().title() + ", " + stage.why();
+        return "  " + stage.kind().title() + " " + when + ": "
+                + stage.sureness().title() + ", " + stage.why();
     }
 }

@@ -24,21 +24,28 @@ class DraftCommandTest {
         Path out = folder.resolve("cook.json");
         Desk desk = Desk.run("draft", DemoRun.file("1-smoked-then-bagged.csv"), "--out", out.toString());
         assertThat(desk.exitCode()).as(desk.err()).isZero();
-        assertThat(desk.out()).contains("Core (core)").contains("smoke").contains("bath").contains("Draft: ");
+        assertThat(desk.out())
+                .contains("Core (core)")
+                .contains("smoke")
+                .contains("bath")
+                .contains("Draft: ");
 
         JsonNode draft = JSON.readTree(out.toFile());
-        JsonNode told = JSON.readTree(Path.of(DemoRun.file("1-smoked-then-bagged.batch.json")).toFile());
+        JsonNode told = JSON.readTree(
+                Path.of(DemoRun.file("1-smoked-then-bagged.batch.json")).toFile());
         int compared = 0;
         for (JsonNode proposed : draft.get("stages")) {
             String kind = proposed.get("stage").asText();
             for (JsonNode stage : told.get("stages")) {
                 if (stage.get("stage").asText().equals(kind) && (kind.equals("smoke") || kind.equals("bath"))) {
                     for (String edge : new String[] {"from", "to"}) {
-                        // the demo's bath was hot before the food went in, which the curves cannot show and the draft says
-                        boolean doubtful = proposed.get(edge).asText().contains("doubtful") && edge.equals("from");
-                        assertThat(Duration.between(time(proposed.get(edge)), time(stage.get(edge))).abs())
+                        // the demo's bath rises slowly, so the curve cannot show when the food went in; the draft says
+                        // so
+                        boolean unsure = !proposed.get(edge).asText().contains("clear");
+                        assertThat(Duration.between(time(proposed.get(edge)), time(stage.get(edge)))
+                                        .abs())
                                 .as("%s %s", kind, edge)
-                                .isLessThanOrEqualTo(Duration.ofMinutes(doubtful ? 20 : 3));
+                                .isLessThanOrEqualTo(Duration.ofMinutes(unsure ? 10 : 2));
                         compared++;
                     }
                 }
@@ -48,7 +55,10 @@ class DraftCommandTest {
 
         Desk refused = Desk.run("verify", DemoRun.file("1-smoked-then-bagged.csv"), "--batch", out.toString());
         assertThat(refused.exitCode()).isEqualTo(ExitCode.UNREADABLE);
-        assertThat(refused.err()).contains("/batch").contains("? the batch's id").contains("Write the answer");
+        assertThat(refused.err())
+                .contains("/batch")
+                .contains("? the batch's id")
+                .contains("Write the answer");
     }
 
     private static LocalDateTime time(JsonNode written) {
@@ -62,12 +72,13 @@ class DraftCommandTest {
         String log = DemoRun.file("1-smoked-then-bagged.csv");
         assertThat(Desk.run("draft", log, "--out", out.toString()).exitCode()).isZero();
         ObjectNode draft = (ObjectNode) JSON.readTree(out.toFile());
-        ObjectNode told = (ObjectNode)
-                JSON.readTree(Path.of(DemoRun.file("1-smoked-then-bagged.batch.json")).toFile());
+        ObjectNode told = (ObjectNode) JSON.readTree(
+                Path.of(DemoRun.file("1-smoked-then-bagged.batch.json")).toFile());
         told.fields().forEachRemaining(member -> draft.set(member.getKey(), member.getValue()));
         draft.remove("end");
         Files.writeString(out, draft.toString());
-        assertThat(Desk.run("verify", log, "--batch", out.toString()).exitCode()).isZero();
+        assertThat(Desk.run("verify", log, "--batch", out.toString()).exitCode())
+                .isZero();
     }
 
     @Test
@@ -76,6 +87,8 @@ class DraftCommandTest {
         Desk desk = Desk.run("draft", log.toString());
         assertThat(desk.exitCode()).isEqualTo(ExitCode.UNREADABLE);
         assertThat(desk.err()).contains("--unit").contains("--dates").doesNotContain("timeZone");
-        assertThat(Desk.run("draft", log.toString(), "--unit", "C", "--dates", "dmy").exitCode()).isZero();
+        assertThat(Desk.run("draft", log.toString(), "--unit", "C", "--dates", "dmy")
+                        .exitCode())
+                .isZero();
     }
 }

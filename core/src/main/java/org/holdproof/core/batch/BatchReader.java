@@ -130,7 +130,9 @@ public final class BatchReader {
                 requireAnswers(item);
             }
         } else if (value instanceof JsonValue.Text text && text.value().startsWith("? ")) {
-            throw text.fault("an answer to a question a draft left open", "Write the answer in its place, without the question mark.");
+            throw text.fault(
+                    "an answer to a question a draft left open",
+                    "Write the answer in its place, without the question mark.");
         }
     }
 

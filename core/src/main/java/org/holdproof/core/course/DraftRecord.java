@@ -29,7 +29,8 @@ import org.holdproof.core.log.Trace;
  */
 public final class DraftRecord {
     private static final Pattern WORD = Pattern.compile("\\p{Lu}?\\p{Ll}+|\\p{Lu}+");
-    private static final Set<String> CORE = Set.of("core", "kern", "meat", "food", "product", "centre", "center", "probe");
+    private static final Set<String> CORE =
+            Set.of("core", "kern", "meat", "food", "product", "centre", "center", "probe");
     private static final Set<String> BATH = Set.of("bath", "water", "wasser", "bad", "pot", "tank");
     private static final Set<String> AIR =
             Set.of("air", "smoker", "pit", "oven", "ambient", "chamber", "grill", "fridge", "chiller", "luft", "raum");
@@ -79,9 +80,8 @@ public final class DraftRecord {
         vocabulary.put(ColumnRole.AIR, AIR);
         vocabulary.put(ColumnRole.CORE, CORE);
         for (Map.Entry<ColumnRole, Set<String>> role : vocabulary.entrySet()) {
-            boolean named = WORD.matcher(channel.name())
-                    .results()
-                    .anyMatch(word -> role.getValue().contains(word.group().toLowerCase(Locale.ROOT)));
+            boolean named = WORD.matcher(channel.name()).results().anyMatch(word -> role.getValue()
+                    .contains(word.group().toLowerCase(Locale.ROOT)));
             if (named) {
                 return Optional.of(role.getKey());
             }
@@ -124,7 +124,8 @@ public final class DraftRecord {
                     instrument(out);
                     columns(out, log);
                     out.writeObjectFieldStart("clock");
-                    out.writeStringField("ahead", "? how far this logger's clock was ahead of the kitchen's, such as 0 s");
+                    out.writeStringField(
+                            "ahead", "? how far this logger's clock was ahead of the kitchen's, such as 0 s");
                     out.writeStringField("within", "? how sure that is, such as 1 min");
                     out.writeEndObject();
                     out.writeEndObject();
@@ -214,8 +215,7 @@ public final class DraftRecord {
                 out.writeStringField("to", asked(stage, stage.toMillis()));
                 if (stage.setPointCelsius().isPresent()) {
                     out.writeStringField(
-                            "setPoint",
-                            "? perhaps " + stage.setPointCelsius().getAsDouble() + " °C");
+                            "setPoint", "? perhaps " + stage.setPointCelsius().getAsDouble() + " °C");
                 }
             }
             out.writeEndObject();

@@ -26,6 +26,14 @@ public final class StageProposals {
     /** within this time of the smoker. */
     private static final long DIP_WITHIN_MILLIS = 60 * 60_000L;
 
+    /** How far below its set point a bath, or a smoker, still stands at it, in °C. */
+    private static final double NEAR_BATH = 1.5;
+
+    private static final double NEAR_SMOKER = 12;
+
+    /** A bath that takes more readings than this from its lowest level to its set point rises slowly. */
+    private static final int SLOW_READINGS = 5;
+
     private static final long SHORTEST_MILLIS = 10 * 60_000L;
 
     private StageProposals() {}
@@ -44,9 +52,10 @@ public final class StageProposals {
         List<StageProposal> proposals = new ArrayList<>();
         air.flatMap(trace -> longest(trace, celsius -> celsius >= SMOKER))
                 .ifPresent(run -> proposals.add(cook(Stage.Kind.SMOKE, run, air.orElseThrow(), "the air")));
-        long smoked = proposals.isEmpty() ? core.firstMillis() : proposals.get(0).toMillis();
+        long smoked =
+                proposals.isEmpty() ? core.firstMillis() : proposals.get(0).toMillis();
         Optional<Trace> water = bath.filter(trace -> !trace.isEmpty())
-                .map(trace -> trace.between(smoked, trace.lastMillis()))
+                .map(trace -> trace.between(smoked, Math.max(smoked, trace.lastMillis())))
                 .filter(trace -> trace.size() > 1);
         water.flatMap(trace -> longest(trace, celsius -> celsius >= BATH_LOW && celsius <= BATH_HIGH))
                 .ifPresent(run -> proposals.add(bath(run, water.orElseThrow())));
@@ -82,7 +91,9 @@ public final class StageProposals {
                 last = i;
                 long length = medium.millis(last) - medium.millis(first);
                 boolean longer = best.isEmpty()
-                        || length > medium.millis(best.get().last()) - medium.millis(best.get().first());
+                        || length
+                                > medium.millis(best.get().last())
+                                        - medium.millis(best.get().first());
                 if (length >= SHORTEST_MILLIS && longer) {
                     best = Optional.of(new Run(first, last));
                 }
@@ -122,13 +133,28 @@ public final class StageProposals {
         double set = Math.round(inside[inside.length / 2] * 2) / 2.0;
         double spread = inside[inside.length * 9 / 10] - inside[inside.length / 10];
         boolean steady = spread <= (kind == Stage.Kind.BATH ? 2 : 40);
+        // a probe follows its medium with a lag: the stage begins and ends where it stands at its level
+        double near = kind == Stage.Kind.BATH ? NEAR_BATH : NEAR_SMOKER;
+        int first = run.first();
+        while (first < run.last() && medium.celsius(first) < set - near) {
+            first++;
+        }
+        boolean slow = kind == Stage.Kind.BATH && first - run.first() > SLOW_READINGS;
+        if (slow) {
+            first = run.first();
+        }
+        int last = run.last();
+        while (last > first && medium.celsius(last) < set - near) {
+            last--;
+        }
         return new StageProposal(
                 kind,
-                medium.millis(run.first()),
-                medium.millis(run.last()),
+                medium.millis(first),
+                medium.millis(last),
                 OptionalDouble.of(set),
-                steady ? Sureness.CLEAR : Sureness.LIKELY,
-                what + " stood about " + set + " °C" + (steady ? "" : ", unsteadily"));
+                steady && !slow ? Sureness.CLEAR : Sureness.LIKELY,
+                what + " stood about " + set + " °C" + (steady ? "" : ", unsteadily")
+                        + (slow ? ", after rising slowly: when the food went in it does not show" : ""));
     }
 
     private static StageProposal bagged(StageProposal smoke, StageProposal bath) {

@@ -44,9 +44,8 @@ class StageProposalsTest {
             double[] airs = new double[end];
             int lid = smokeFrom + 20 + random.nextInt(60);
             for (int i = 0; i < end; i++) {
-                double medium = i < smokeFrom
-                        ? 5
-                        : i <= smokeTo ? smokerSet : i < bathFrom ? 20 : i <= bathTo ? bathSet : 1;
+                double medium =
+                        i < smokeFrom ? 5 : i <= smokeTo ? smokerSet : i < bathFrom ? 20 : i <= bathTo ? bathSet : 1;
                 temperature += (medium - temperature) * (1 - Math.exp(-1 / lag));
                 millis[i] = i * step;
                 cores[i] = temperature + random.nextGaussian() * 0.05;
@@ -70,8 +69,7 @@ class StageProposalsTest {
         int near = 0;
         for (long seed = 0; seed < COOKS; seed++) {
             SimulatedCook cook = new SimulatedCook(new Random(seed));
-            List<StageProposal> stages =
-                    StageProposals.of(cook.core, Optional.of(cook.bath), Optional.of(cook.air));
+            List<StageProposal> stages = StageProposals.of(cook.core, Optional.of(cook.bath), Optional.of(cook.air));
             assertThat(stages)
                     .extracting(StageProposal::kind)
                     .as("seed %d", seed)
