@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.holdproof.cli.terminal.ScreenCode;
 import java.util.stream.Stream;
 import org.holdproof.cli.terminal.StandingAnswer;
 import org.holdproof.cli.terminal.Terminal;
@@ -63,8 +64,6 @@ import picocli.CommandLine.Parameters;
 final class StatusCommand implements Callable<Integer> {
     /** How often an unreadable log is looked at in vain before it is given up. */
     private static final int PATIENCE = 30;
-
-    private static final String CLEAR_SCREEN = "\u001b[H\u001b[2J";
 
     private final Terminal terminal;
 
@@ -176,7 +175,7 @@ final class StatusCommand implements Callable<Integer> {
     private int show(Read read, RuleLibrary library, boolean again) {
         PrintWriter out = terminal.out();
         boolean redraw = again && terminal.colour();
-        out.print(redraw ? CLEAR_SCREEN : "");
+        out.print(redraw ? ScreenCode.CLEAR_SCREEN.toString() : "");
         new StandingAnswer(read.standing(), read.log(), Remedies.of(read.standing(), library))
                 .lines(terminal.unicode(), terminal.colour())
                 .forEach(out::println);

@@ -4,8 +4,6 @@ import java.io.PrintWriter;
 
 /** Says on one line of {@code err} what is being done, and wipes it when it is done; silent where nobody watches. */
 public final class Progress implements AutoCloseable {
-    private static final String WIPE = "\r\u001b[K";
-
     private final PrintWriter err;
     private final boolean watched;
 
@@ -17,7 +15,7 @@ public final class Progress implements AutoCloseable {
     /** Replaces what is shown. */
     public void now(String doing) {
         if (watched) {
-            err.print(WIPE + doing);
+            err.print(ScreenCode.WIPE_LINE + doing);
             err.flush();
         }
     }
@@ -25,7 +23,7 @@ public final class Progress implements AutoCloseable {
     /** Wipes the line, for something else to be printed. */
     public void wipe() {
         if (watched) {
-            err.print(WIPE);
+            err.print(ScreenCode.WIPE_LINE);
             err.flush();
         }
     }

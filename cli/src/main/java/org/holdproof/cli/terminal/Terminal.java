@@ -37,7 +37,10 @@ public record Terminal(
     /** The launcher names here which of the streams 1 and 2 are terminals: Java 17 cannot tell them apart. */
     private static final String TTY_PROPERTY = "holdproof.tty";
 
+    /** Whatever is printed to it passes one door that lets no text from a file steer the screen. */
     public Terminal {
+        out = new PrintWriter(new PrintableWriter(out), true);
+        err = new PrintWriter(new PrintableWriter(err), true);
         environment = Map.copyOf(environment);
     }
 

@@ -4,8 +4,6 @@ import org.holdproof.core.verdict.Verdict;
 
 /** A verdict as a sign and its word; colour only says again what the word says. */
 public final class VerdictMark {
-    private static final String PLAIN = "\u001b[0m";
-
     private VerdictMark() {}
 
     /** {@code ✔ MET}, {@code ✘ NOT MET}, {@code ? NOT PROVEN}. */
@@ -17,14 +15,14 @@ public final class VerdictMark {
                     case NOT_PROVEN -> "?";
                 };
         String text = mark + " " + verdict.words();
-        return colour ? paint(verdict) + text + PLAIN : text;
+        return colour ? paint(verdict) + text + ScreenCode.PLAIN : text;
     }
 
-    private static String paint(Verdict verdict) {
+    private static ScreenCode paint(Verdict verdict) {
         return switch (verdict) {
-            case MET -> "\u001b[1;32m";
-            case NOT_MET -> "\u001b[1;31m";
-            case NOT_PROVEN -> "\u001b[1;33m";
+            case MET -> ScreenCode.GREEN;
+            case NOT_MET -> ScreenCode.RED;
+            case NOT_PROVEN -> ScreenCode.AMBER;
         };
     }
 }
