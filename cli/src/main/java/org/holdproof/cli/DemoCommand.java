@@ -21,9 +21,9 @@ import org.holdproof.cli.terminal.VerdictMark;
 import org.holdproof.core.Verification;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.AssessmentJson;
+import org.holdproof.report.Rechecked;
+import org.holdproof.report.Report;
 import org.holdproof.report.seal.NewSigningKey;
-import org.holdproof.report.seal.Recheck;
-import org.holdproof.report.seal.RecheckReport;
 import org.holdproof.report.seal.SigningKey;
 import org.holdproof.report.seal.UnusableKeyException;
 import picocli.CommandLine.Command;
@@ -85,7 +85,7 @@ final class DemoCommand implements Callable<Integer> {
                 Verification verification =
                         Verification.of(InputFile.logs(List.of(log)), InputFile.record(record), library);
                 progress.now("writing " + batch.name() + ".pdf");
-                byte[] report = ReportFile.write(verification, Optional.of(key), Optional.empty(), now);
+                byte[] report = Report.write(verification, key, now);
                 Path pdf = folder.resolve(batch.name() + ".pdf");
                 OutputFile.at(pdf, List.of(log, record)).write(report);
                 OutputFile.at(folder.resolve(batch.name() + ".json"), List.of(log, record))
@@ -112,10 +112,10 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private static void recheck(Path pdf) throws IOException {
-        RecheckReport report = Recheck.of(Files.readAllBytes(pdf));
-        List<String> differences = Recomputation.of(report).differences();
-        if (!report.intact() || !differences.isEmpty()) {
-            throw new IllegalStateException(pdf + " does not recheck: " + report.findings() + " " + differences);
+        Rechecked found = Report.recheck(Files.readAllBytes(pdf), RuleLibrary.builtIn(), Optional.empty());
+        if (found.outcome() != Rechecked.Outcome.WHOLE) {
+            throw new IllegalStateException(pdf + " does not recheck: "
+                    + found.seal().findings() + " " + found.figures().differences());
         }
     }
 
@@ -129,7 +129,7 @@ final class DemoCommand implements Callable<Integer> {
         try {
             Files.createDirectories(folder);
         } catch (IOException failed) {
-            throw Refusal.usage(folder + " cannot be made (" + Complaints.words(failed) + "); name another folder");
+            throw Refusal.usage(folder + " cannot be made (" + ErrorMessages.words(failed) + "); name another folder");
         }
         write(MARK, DemoKitchen.ABOUT);
     }

@@ -64,13 +64,13 @@ public final class Holdproof implements Runnable {
         try {
             return commandLine(terminal).execute(arguments);
         } catch (StackOverflowError | OutOfMemoryError | LinkageError broken) {
-            return new Complaints(terminal).tell(broken);
+            return new ErrorMessages(terminal).tell(broken);
         }
     }
 
     /** The commands as they are on a terminal. */
     public static CommandLine commandLine(Terminal terminal) {
-        Complaints complaints = new Complaints(terminal);
+        ErrorMessages complaints = new ErrorMessages(terminal);
         CommandLine commands = new CommandLine(new Holdproof(), new Factory(terminal));
         commands.setOut(terminal.out());
         commands.setErr(terminal.err());

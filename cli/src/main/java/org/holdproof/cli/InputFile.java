@@ -25,7 +25,7 @@ final class InputFile {
         try (InputStream in = Files.newInputStream(file)) {
             return in.readNBytes(most);
         } catch (IOException failed) {
-            throw Refusal.unreadable(Complaints.words(failed));
+            throw Refusal.unreadable(ErrorMessages.words(failed));
         }
     }
 

@@ -119,7 +119,7 @@ final class OutputFile {
         try {
             return Files.exists(one) && Files.exists(other) && Files.isSameFile(one, other);
         } catch (IOException failed) {
-            throw Refusal.usage(Complaints.words(failed));
+            throw Refusal.usage(ErrorMessages.words(failed));
         }
     }
 

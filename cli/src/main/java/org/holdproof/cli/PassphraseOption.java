@@ -83,7 +83,7 @@ final class PassphraseOption {
         } catch (CharacterCodingException notText) {
             throw Refusal.unreadable(file + ": not text in UTF-8; a passphrase was expected");
         } catch (IOException failed) {
-            throw Refusal.unreadable(Complaints.words(failed) + "; the key's passphrase was expected there");
+            throw Refusal.unreadable(ErrorMessages.words(failed) + "; the key's passphrase was expected there");
         }
     }
 }

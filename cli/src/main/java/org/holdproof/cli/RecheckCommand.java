@@ -11,11 +11,15 @@ import org.holdproof.cli.terminal.Answer;
 import org.holdproof.cli.terminal.Progress;
 import org.holdproof.cli.terminal.Terminal;
 import org.holdproof.cli.terminal.VerdictMark;
-import org.holdproof.report.seal.Attachment;
+import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.report.Rechecked;
+import org.holdproof.report.Recomputation;
+import org.holdproof.report.Report;
+import org.holdproof.report.archive.Attachment;
+import org.holdproof.report.recheck.RecheckReport;
+import org.holdproof.report.recheck.RulesComparison;
+import org.holdproof.report.seal.CertificateFacts;
 import org.holdproof.report.seal.Fingerprint;
-import org.holdproof.report.seal.Recheck;
-import org.holdproof.report.seal.RecheckReport;
-import org.holdproof.report.seal.RecheckReport.Signer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -34,8 +38,9 @@ import picocli.CommandLine.Parameters;
         versionProvider = Version.class,
         exitCodeListHeading = "%nExit code:%n",
         exitCodeList = {
-            " 0:The seal is intact and every figure comes out as printed.",
-            " 1:It was never sealed, something was changed or added, or a figure differs.",
+            " 0:The seal is intact, every figure comes out as printed, by the published tables.",
+            " 1:It was never sealed, something was changed or added, another key sealed it, a figure differs, or the "
+                    + "tables are not the published ones.",
             "64:Usage: the command line asks for something that cannot be done.",
             "65:Unreadable: there is no such file, or it is no PDF.",
             "70:Internal: a fault of the program or of the disk under it."
@@ -65,6 +70,11 @@ final class RecheckCommand implements Callable<Integer> {
             description = "The SHA-256 fingerprint the kitchen gave you; another signer's seal is then a finding.")
     private Optional<String> fingerprint = Optional.empty();
 
+    @Option(
+            names = "--accept-site-tables",
+            description = "End with 0 also where a site's own tables, listed in the answer, are all that differs.")
+    private boolean acceptSiteTables;
+
     RecheckCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -75,21 +85,59 @@ final class RecheckCommand implements Callable<Integer> {
         if (!new String(file, 0, Math.min(file.length, HEADER_WITHIN), StandardCharsets.ISO_8859_1).contains("%PDF-")) {
             throw Refusal.unreadable(pdf + ": not a PDF; a report written by holdproof verify was expected");
         }
-        RecheckReport report;
-        Recomputation figures;
+        Optional<Fingerprint> signer = fingerprint.isPresent() ? Optional.of(expected()) : Optional.empty();
+        Rechecked found;
         try (Progress progress = new Progress(terminal)) {
-            progress.now("checking the seal");
-            report = fingerprint.isPresent() ? Recheck.of(file, expected()) : Recheck.of(file);
-            progress.now("reckoning every figure again");
-            figures = Recomputation.of(report);
+            progress.now("checking the seal and reckoning every figure again");
+            found = Report.recheck(file, RuleLibrary.builtIn(), signer);
         }
         PrintWriter out = terminal.out();
-        seal(out, report);
-        attachments(out, report);
-        figures(out, figures);
+        out.println(headline(found));
+        rules(out, found.figures());
+        seal(out, found.seal());
+        attachments(out, found.seal());
+        figures(out, found.figures());
         Answer.SAFETY.forEach(out::println);
         out.flush();
-        return report.intact() && figures.differences().isEmpty() ? 0 : CHANGED;
+        boolean accepted = found.outcome() == Rechecked.Outcome.OTHER_RULES && acceptSiteTables;
+        return found.outcome() == Rechecked.Outcome.WHOLE || accepted ? 0 : CHANGED;
+    }
+
+    private static String headline(Rechecked found) {
+        return switch (found.outcome()) {
+            case WHOLE -> "INTACT: nothing was changed or added since it was sealed.";
+            case OTHER_RULES ->
+                "OTHER RULES: nothing was changed since it was sealed, but it was not judged by the published tables.";
+            case ANOTHER_SIGNER ->
+                "ANOTHER SIGNER: nothing was changed since it was sealed, but not by the key you named.";
+            case FIGURES_DIFFER ->
+                "FIGURES DIFFER: nothing was changed since it was sealed, but its figures do not come out as printed.";
+            case UNSEALED -> "UNSEALED: nothing shows that this file is as it was written.";
+            case BROKEN -> "BROKEN: this file is not as it was sealed; nothing in it proves anything.";
+        };
+    }
+
+    /** Which figures of the rules differ from the published ones, and what follows from that. */
+    private void rules(PrintWriter out, Recomputation figures) {
+        if (figures.rules().isEmpty() || figures.rules().get().isPublished()) {
+            return;
+        }
+        RulesComparison rules = figures.rules().get();
+        out.println(
+                rules.siteFiles()
+                        ? "Tables       the site's own lie over the published ones; these figures differ:"
+                        : rules.sameEdition()
+                                ? "Tables       ALTERED: they bear the published edition's name, but these figures differ:"
+                                : "Tables       of another edition than this program's; these figures differ:");
+        rules.differences().stream().limit(MOST_LISTED).forEach(difference -> out.println("  - " + difference));
+        if (rules.differences().size() > MOST_LISTED) {
+            out.println("  - and " + (rules.differences().size() - MOST_LISTED) + " more");
+        }
+        out.println("Published    "
+                + figures.byPublished()
+                        .map(by -> VerdictMark.of(by.verdict(), terminal.unicode(), terminal.colour())
+                                + " by the published tables")
+                        .orElse("the published tables have no such profile: nothing to compare the verdict with"));
     }
 
     private Fingerprint expected() throws Refusal {
@@ -101,15 +149,9 @@ final class RecheckCommand implements Callable<Integer> {
     }
 
     private static void seal(PrintWriter out, RecheckReport report) {
-        out.println(
-                switch (report.state()) {
-                    case INTACT -> "INTACT: nothing was changed or added since it was sealed.";
-                    case BROKEN -> "BROKEN: this file is not as it was sealed; nothing in it proves anything.";
-                    case UNSEALED -> "UNSEALED: nothing shows that this file is as it was written.";
-                });
         report.findings().forEach(finding -> out.println("  - " + finding.detail()));
         if (report.signer().isPresent()) {
-            Signer signer = report.signer().get();
+            CertificateFacts signer = report.signer().get();
             out.println("Sealed by    " + signer.name()
                     + (signer.selfSigned() ? " (own certificate: only the fingerprint tells who)" : ""));
             out.println("Fingerprint  " + signer.fingerprint().hex());

@@ -13,6 +13,7 @@ import org.holdproof.cli.terminal.Terminal;
 import org.holdproof.core.Verification;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.AssessmentJson;
+import org.holdproof.report.Report;
 import org.holdproof.report.seal.SigningKey;
 import org.holdproof.report.seal.TimestampService;
 import picocli.CommandLine.Command;
@@ -110,7 +111,7 @@ final class VerifyCommand implements Callable<Integer> {
                 progress.wipe();
                 signer = key.open(terminal, now);
                 progress.now("writing the report");
-                report.get().write(ReportFile.write(verification, signer, timestamps, now));
+                report.get().write(Report.write(verification, signer, timestamps, RuleLibrary.builtIn(), now));
                 written.add(
                         (signer.isPresent() ? "Report: " : "Report, UNSEALED (no --key; it proves nothing to others): ")
                                 + report.get().path());
@@ -119,6 +120,9 @@ final class VerifyCommand implements Callable<Integer> {
                 figures.get().write(AssessmentJson.write(verification.assessment()));
                 written.add("Figures: " + figures.get().path());
             }
+        }
+        if (!library.edition().equals(RuleLibrary.builtIn().edition())) {
+            written.add("Site's own limits: the tables are not all the published ones; the report lists which differ.");
         }
         PrintWriter out = terminal.out();
         new Answer(verification.assessment(), verification.log(), written)

@@ -15,10 +15,10 @@ import org.holdproof.core.log.reading.LogReader;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Check;
-import org.holdproof.report.seal.Attachment;
+import org.holdproof.report.archive.Attachment;
+import org.holdproof.report.recheck.Recheck;
+import org.holdproof.report.recheck.RecheckReport;
 import org.holdproof.report.seal.Fingerprint;
-import org.holdproof.report.seal.Recheck;
-import org.holdproof.report.seal.RecheckReport;
 
 /** The four answers on a report: is it as sealed, whose seal, do the figures come out, what was the verdict. */
 final class RecheckAnswer {

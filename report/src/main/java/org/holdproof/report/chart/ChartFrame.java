@@ -9,9 +9,9 @@ import org.holdproof.report.draw.Stroke;
 
 /** What every chart shares: the axes' lines, ticks and figures. */
 final class ChartFrame {
-    static final Lettering TICK = Lettering.soft(6.8);
-    static final Lettering NOTE = Lettering.plain(6.8);
-    static final Lettering NOTE_BOLD = Lettering.bold(6.8);
+    static final Lettering TICK = Lettering.soft(7.4);
+    static final Lettering NOTE = Lettering.plain(7.4);
+    static final Lettering NOTE_BOLD = Lettering.bold(7.4);
 
     /** Room left of and right of the plot for the figures of an axis. */
     static final double AXIS_ROOM = 26;
@@ -58,10 +58,16 @@ final class ChartFrame {
     static void clock(Pen pen, Box plot, TimeAxis time) {
         List<TimeAxis.Tick> ticks = time.ticks(pen.type(), TICK);
         double top = plot.bottom() + TICK_LENGTH + 0.5;
+        double used = Double.NEGATIVE_INFINITY;
         for (TimeAxis.Tick tick : ticks) {
             double x = time.x(tick.epochMillis());
+            double half = pen.type().width(TICK, tick.time()) / 2;
             pen.line(x, plot.bottom(), x, plot.bottom() + TICK_LENGTH, EDGE);
-            pen.textCentred(TICK, tick.time(), x, top);
+            // On both sides of a break two ticks may stand closer than their words are wide.
+            if (x - half > used + 2) {
+                pen.textCentred(TICK, tick.time(), x, top);
+                used = x + half;
+            }
         }
         double nextLeft = Double.POSITIVE_INFINITY;
         for (int i = ticks.size() - 1; i >= 0; i--) {

@@ -8,7 +8,8 @@ import java.awt.Color;
  * @param tint of its band
  */
 public record StageBand(String label, long fromMillis, long toMillis, Color tint) {
-    boolean isMoment() {
+    /** Whether it is a moment, with no length. */
+    public boolean isMoment() {
         return toMillis <= fromMillis;
     }
 }

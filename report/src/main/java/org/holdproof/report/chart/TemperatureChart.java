@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.wording.Wording;
 import org.holdproof.report.draw.Box;
 import org.holdproof.report.draw.Lettering;
 import org.holdproof.report.draw.Palette;
@@ -18,11 +20,13 @@ import org.holdproof.report.draw.Stroke;
  *
  * @param fromMillis left edge, in milliseconds since 1970-01-01T00:00Z
  * @param toMillis right edge, after the left one
+ * @param leftOut stretches within it that are drawn as a narrow break, in order and apart
  * @param units the scales of the axes, the first on the left, the second, where there is one, on the right
  */
 public record TemperatureChart(
         long fromMillis,
         long toMillis,
+        List<Span> leftOut,
         ZoneId zone,
         List<TemperatureUnit> units,
         List<TemperatureTrace> traces,
@@ -46,9 +50,11 @@ public record TemperatureChart(
     private static final Stroke LIMIT = Stroke.dashed(Palette.LIMIT, 0.9, 4, 2);
     private static final Stroke DUE = Stroke.solid(Palette.LIMIT, 0.9);
     private static final Stroke HATCH = Stroke.solid(Palette.HATCH, 0.45);
+    private static final Stroke BROKEN = Stroke.dashed(Palette.SOFT, 0.7, 2, 2);
     private static final Stroke BOUNDARY = Stroke.dashed(Palette.HATCH, 0.5, 1, 2);
 
     public TemperatureChart {
+        leftOut = List.copyOf(leftOut);
         units = List.copyOf(units);
         traces = List.copyOf(traces);
         stages = List.copyOf(stages);
@@ -73,7 +79,7 @@ public record TemperatureChart(
                 box.y() + head,
                 box.width() - 2 * ChartFrame.AXIS_ROOM,
                 box.height() - head - foot);
-        TimeAxis time = new TimeAxis(plot.x(), plot.width(), fromMillis, toMillis, zone);
+        TimeAxis time = new TimeAxis(plot.x(), plot.width(), fromMillis, toMillis, zone, leftOut);
         TemperatureUnit leading = units.get(0);
         ValueAxis axis = temperatures(plot, leading);
         int tickCount = (int) Math.max(2, plot.height() / 24);
@@ -97,6 +103,7 @@ public record TemperatureChart(
             traces(pen, time, axis, placement);
         });
         markBars(pen, plot, time, placement);
+        breaks(pen, plot, time, placement);
         ChartFrame.edge(pen, plot);
         ChartFrame.valuesLeft(pen, plot, axis, axis.ticks(tickCount));
         pen.text(ChartFrame.NOTE_BOLD, leading.symbol(), box.x(), plot.y() - LABEL.line() - 2);
@@ -107,6 +114,20 @@ public record TemperatureChart(
         stageBands(pen, plot, time);
         labels(pen, plot, time, axis, placement);
         drawLegend(pen, box, plot.bottom() + ChartFrame.CLOCK_ROOM, legend);
+    }
+
+    /** A band without anything in it where the axis leaves a stretch out, with how long it is. */
+    private void breaks(Pen pen, Box plot, TimeAxis time, Placement placement) {
+        for (Span gone : leftOut) {
+            Box band = new Box(time.x(gone.fromMillis()), plot.y(), TimeAxis.BREAK, plot.height());
+            pen.fill(band, Palette.PAPER);
+            for (double x : new double[] {band.x(), band.right()}) {
+                pen.line(x, band.y(), x, band.bottom(), BROKEN);
+            }
+            String words = Wording.minutes(gone.minutes()) + " left out";
+            pen.textUpwards(LABEL, words, band.centreX(), band.centreY());
+            placement.addLabel(band);
+        }
     }
 
     private double leading(double celsius) {
@@ -178,7 +199,7 @@ public record TemperatureChart(
         double top = plot.y() - STAGE_BAND;
         Placement names = new Placement(new Box(
                 plot.x() - ChartFrame.AXIS_ROOM, top - STAGE_LABEL - 1, plot.width() + 2 * ChartFrame.AXIS_ROOM, 12));
-        Lettering inside = Lettering.bold(7.2);
+        Lettering inside = Lettering.bold(7.8);
         for (StageBand stage : stages) {
             double left = Math.max(plot.x(), time.x(stage.fromMillis()));
             double right = Math.min(plot.right(), time.x(stage.toMillis()));
@@ -394,8 +415,7 @@ public record TemperatureChart(
         List<LegendEntry> entries = new ArrayList<>();
         for (TemperatureTrace trace : traces) {
             if (!trace.name().isEmpty()) {
-                String name = pen.type().shorten(LABEL, trace.name(), 150);
-                entries.add(entry(pen, name, Optional.of(trace), LegendEntry.Kind.TRACE));
+                entries.add(entry(pen, trace.name(), Optional.of(trace), LegendEntry.Kind.TRACE));
             }
         }
         if (traces.stream().anyMatch(trace -> trace.toleranceCelsius() > 0)) {

@@ -8,6 +8,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.holdproof.core.quantity.Span;
 import org.holdproof.report.draw.Lettering;
 import org.holdproof.report.draw.Typesetter;
 
@@ -18,8 +19,12 @@ import org.holdproof.report.draw.Typesetter;
  * @param width in points
  * @param from its first instant, in milliseconds since 1970-01-01T00:00Z
  * @param to its last instant, after the first
+ * @param leftOut stretches within it that are drawn as a narrow break, in order and apart
  */
-record TimeAxis(double x, double width, long from, long to, ZoneId zone) {
+record TimeAxis(double x, double width, long from, long to, ZoneId zone, List<Span> leftOut) {
+    /** What a stretch left out takes on the sheet, in points. */
+    static final double BREAK = 12;
+
     private static final int[] STEP_MINUTES = {
         1, 2, 5, 10, 15, 30, 60, 120, 180, 240, 360, 720, 1440, 2 * 1440, 7 * 1440, 14 * 1440, 28 * 1440
     };
@@ -36,8 +41,37 @@ record TimeAxis(double x, double width, long from, long to, ZoneId zone) {
      */
     record Tick(long epochMillis, String time, String date) {}
 
+    TimeAxis(double x, double width, long from, long to, ZoneId zone) {
+        this(x, width, from, to, zone, List.of());
+    }
+
     double x(long epochMillis) {
-        return x + width * (epochMillis - from) / (to - from);
+        double scale = pointsPerMilli();
+        double at = x;
+        long reached = from;
+        for (Span gone : leftOut) {
+            if (epochMillis <= gone.fromMillis()) {
+                break;
+            }
+            at += (gone.fromMillis() - reached) * scale;
+            if (epochMillis < gone.toMillis()) {
+                return at + BREAK * (epochMillis - gone.fromMillis()) / (gone.toMillis() - gone.fromMillis());
+            }
+            at += BREAK;
+            reached = gone.toMillis();
+        }
+        return at + (epochMillis - reached) * scale;
+    }
+
+    private double pointsPerMilli() {
+        long gone = leftOut.stream()
+                .mapToLong(span -> span.toMillis() - span.fromMillis())
+                .sum();
+        return (width - leftOut.size() * BREAK) / (to - from - gone);
+    }
+
+    private boolean isLeftOut(long epochMillis) {
+        return leftOut.stream().anyMatch(gone -> epochMillis > gone.fromMillis() && epochMillis < gone.toMillis());
     }
 
     List<Tick> ticks(Typesetter type, Lettering lettering) {
@@ -45,7 +79,7 @@ record TimeAxis(double x, double width, long from, long to, ZoneId zone) {
         double narrow = type.width(lettering, "00:00");
         int step = STEP_MINUTES[STEP_MINUTES.length - 1];
         for (int minutes : STEP_MINUTES) {
-            double apart = width * minutes * 60_000.0 / (to - from);
+            double apart = pointsPerMilli() * minutes * 60_000.0;
             if (apart >= ROOM * (minutes < DAY ? narrow : widest)) {
                 step = minutes;
                 break;
@@ -68,6 +102,9 @@ record TimeAxis(double x, double width, long from, long to, ZoneId zone) {
             if (instant < from || (!ticks.isEmpty() && instant <= ticks.get(ticks.size() - 1).epochMillis)) {
                 continue;
             }
+            if (isLeftOut(instant)) {
+                continue;
+            }
             String date = DATE.format(moment);
             ticks.add(new Tick(instant, TIME.format(moment), date.equals(dated) ? "" : date));
             dated = date;
@@ -82,7 +119,7 @@ record TimeAxis(double x, double width, long from, long to, ZoneId zone) {
             if (instant > to) {
                 return ticks;
             }
-            if (instant >= from) {
+            if (instant >= from && !isLeftOut(instant)) {
                 ticks.add(new Tick(instant, "", DATE.format(day)));
             }
         }

@@ -1,6 +1,7 @@
 package org.holdproof.report.draw;
 
 import com.lowagie.text.pdf.PdfContentByte;
+import com.lowagie.text.pdf.PdfName;
 import java.awt.Color;
 
 /** Draws on one page, in points from the sheet's top left corner. Text comes in lines set by their top edge. */
@@ -14,6 +15,20 @@ public final class Pen {
         this.page = page;
         this.type = type;
         this.sheetHeight = sheetHeight;
+    }
+
+    /** Draws what belongs to a part of a tagged document. */
+    public void content(Structure.Part part, Runnable drawing) {
+        part.begin(page);
+        drawing.run();
+        page.endMarkedContentSequence();
+    }
+
+    /** Draws what a person who does not see the page of a tagged document need not be told: lines, grounds, heads. */
+    public void decoration(Runnable drawing) {
+        page.beginMarkedContentSequence(new PdfName("Artifact"));
+        drawing.run();
+        page.endMarkedContentSequence();
     }
 
     public Typesetter type() {

@@ -3,12 +3,15 @@ package org.holdproof.report.draw;
 import com.lowagie.text.pdf.BaseFont;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.holdproof.report.font.ReportFonts;
 
 /** Measures and breaks text. */
 public final class Typesetter {
     private static final String ELLIPSIS = "…";
     private static final double ROUNDING = 1e-3;
+    private static final Pattern FIGURE = Pattern.compile("[0-9]$");
+    private static final Pattern UNIT = Pattern.compile("(°[CF]|min|h|s|d|mm|kg|g|lb|in|%|log10|logs?)[).,;:]*");
 
     private final ReportFonts fonts;
 
@@ -43,7 +46,7 @@ public final class Typesetter {
         double blank = width(lettering, " ");
         StringBuilder line = new StringBuilder();
         double used = 0;
-        for (String word : showable(text).strip().split(" +", -1)) {
+        for (String word : words(showable(text).strip())) {
             // Nothing is kerned, so widths add up.
             double wide = width(lettering, word);
             if (line.length() > 0 && used + blank + wide <= width - ROUNDING) {
@@ -68,6 +71,22 @@ public final class Typesetter {
             lines.add(line.toString());
         }
         return lines;
+    }
+
+    /** The words of a text; a figure and its unit are one. */
+    private static List<String> words(String text) {
+        List<String> words = new ArrayList<>();
+        for (String word : text.split(" +", -1)) {
+            int last = words.size() - 1;
+            if (last >= 0
+                    && FIGURE.matcher(words.get(last)).find()
+                    && UNIT.matcher(word).matches()) {
+                words.set(last, words.get(last) + " " + word);
+            } else {
+                words.add(word);
+            }
+        }
+        return words;
     }
 
     /** The text, or as much of its beginning as fits with an ellipsis. */

@@ -38,15 +38,17 @@ import org.holdproof.report.draw.Stroke;
 final class CookCharts {
     private static final long MINUTE = 60_000;
     private static final int MOST_OTHER_CORES = 31;
+    private static final long EDGE_OF_STORE = 45 * MINUTE;
+    private static final long LONG_STORE = 6 * 60 * MINUTE;
     /** A rise that matters for where a probe sat is over by then. */
     private static final long LONGEST_RISE = 4 * 60 * MINUTE;
 
-    private final Matter matter;
+    private final WordedReport matter;
     private final Assessment assessment;
     private final double width;
 
     /** @param width of the charts, in points */
-    CookCharts(Matter matter, double width) {
+    CookCharts(WordedReport matter, double width) {
         this.matter = matter;
         this.assessment = matter.assessment();
         this.width = width;
@@ -74,14 +76,20 @@ final class CookCharts {
                 stage.to().ifPresent(to -> addLines(limits, Stage.Kind.CHILL, to, "chill to"));
             }
         });
-        return chart(span, governing, limits, List.of(), marks, true);
+        return chart(span, longStores(span), governing, limits, List.of(), marks, true);
     }
 
     /** The cook alone against the published row; empty where no row was applied. */
     Optional<TemperatureChart> cook(Span span) {
         return rowLine(span)
-                .map(line ->
-                        chart(span, governing(RulesApplied.LETHALITY), List.of(line), List.of(), decisive(), false));
+                .map(line -> chart(
+                        span,
+                        List.of(),
+                        governing(RulesApplied.LETHALITY),
+                        List.of(line),
+                        List.of(),
+                        decisive(),
+                        false));
     }
 
     /** A doubted probe's rise against the fastest a core could make; empty where none is doubted. */
@@ -94,8 +102,8 @@ final class CookCharts {
                     Span heating = check.window().orElseGet(this::wholeCook);
                     Span rise = new Span(
                             heating.fromMillis(), Math.min(heating.toMillis(), heating.fromMillis() + LONGEST_RISE));
-                    List<TemperatureTrace> traces =
-                            new ArrayList<>(traces(rise, check.channel().orElse(""), true));
+                    List<TemperatureTrace> traces = new ArrayList<>(
+                            traces(List.of(rise), check.channel().orElse(""), true));
                     traces.add(new TemperatureTrace(
                             "fastest possible core",
                             List.of(Thinning.line(fastest.points())),
@@ -104,6 +112,7 @@ final class CookCharts {
                     return new TemperatureChart(
                             rise.fromMillis(),
                             rise.toMillis(),
+                            List.of(),
                             matter.clock().zone(),
                             matter.degrees().units(),
                             traces,
@@ -231,6 +240,7 @@ final class CookCharts {
         Span span = widened(from, to, new Span(whole.fromMillis(), Math.max(whole.toMillis(), to)));
         return Optional.of(chart(
                 span,
+                longStores(span),
                 governing(RulesApplied.COOLING),
                 boundariesWithoutDeadline(span, deadlines),
                 deadlines,
@@ -292,8 +302,24 @@ final class CookCharts {
         return deadlines;
     }
 
+    /** The middles of stores so long that the rest would be drawn too narrow to be read. */
+    private List<Span> longStores(Span span) {
+        List<Span> stores = new ArrayList<>();
+        for (Stage stage : assessment.batch().stages()) {
+            boolean keeps = stage.kind() == Stage.Kind.STORE || stage.kind() == Stage.Kind.FREEZE;
+            long from = Math.max(span.fromMillis(), stage.from().toEpochMilli()) + EDGE_OF_STORE;
+            long to = Math.min(span.toMillis(), end(stage)) - EDGE_OF_STORE;
+            boolean apart = stores.isEmpty() || stores.get(stores.size() - 1).toMillis() < from;
+            if (keeps && apart && to - from > LONG_STORE && to - from > (span.toMillis() - span.fromMillis()) / 4) {
+                stores.add(new Span(from, to));
+            }
+        }
+        return stores;
+    }
+
     private TemperatureChart chart(
             Span span,
+            List<Span> leftOut,
             String governing,
             List<LimitLine> limits,
             List<Deadline> deadlines,
@@ -302,9 +328,10 @@ final class CookCharts {
         return new TemperatureChart(
                 span.fromMillis(),
                 span.toMillis(),
+                leftOut,
                 matter.clock().zone(),
                 matter.degrees().units(),
-                traces(span, governing, withSurroundings),
+                traces(drawn(span, leftOut), governing, withSurroundings),
                 stageBands(),
                 limits,
                 deadlines,
@@ -437,54 +464,68 @@ final class CookCharts {
         return one.strip().equalsIgnoreCase(other.strip());
     }
 
-    private List<TemperatureTrace> traces(Span span, String governing, boolean withSurroundings) {
+    private List<TemperatureTrace> traces(List<Span> drawn, String governing, boolean withSurroundings) {
         ColumnRoles roles = assessment.batch().columns();
+        ProbeRoles names = new ProbeRoles(roles);
         RecordFacts record = assessment.record();
         List<TemperatureTrace> traces = new ArrayList<>();
         List<String> others = roles.core().stream()
                 .filter(core -> !same(core, governing))
                 .limit(MOST_OTHER_CORES)
                 .toList();
-        trace(span, governing, record.gapLimitMinutes())
+        trace(drawn, governing, record.gapLimitMinutes())
                 .ifPresent(runs -> traces.add(new TemperatureTrace(
-                        others.isEmpty() ? governing : governing + " (governs)",
+                        others.isEmpty() ? names.title(governing) : names.title(governing) + " (governs)",
                         runs,
                         Stroke.solid(Palette.CORE, 1.5),
                         record.toleranceCelsius())));
         for (int i = 0; i < others.size(); i++) {
-            String legend =
-                    i > 0 ? "" : others.size() == 1 ? others.get(0) : "other core probes (" + others.size() + ")";
-            trace(span, others.get(i), record.gapLimitMinutes())
+            String legend = i > 0
+                    ? ""
+                    : others.size() == 1 ? names.title(others.get(0)) : "other core probes (" + others.size() + ")";
+            trace(drawn, others.get(i), record.gapLimitMinutes())
                     .ifPresent(runs ->
                             traces.add(new TemperatureTrace(legend, runs, Stroke.solid(Palette.OTHER_CORE, 0.8), 0)));
         }
         if (withSurroundings) {
             for (String bath : roles.bath()) {
-                trace(span, bath, GapLimit.CEILING_MINUTES)
-                        .ifPresent(runs -> traces.add(
-                                new TemperatureTrace(bath, runs, Stroke.dashed(Palette.BATH, 1, 5, 1.5), 0)));
+                trace(drawn, bath, GapLimit.CEILING_MINUTES)
+                        .ifPresent(runs -> traces.add(new TemperatureTrace(
+                                names.title(bath), runs, Stroke.dashed(Palette.BATH, 1, 5, 1.5), 0)));
             }
             for (String air : roles.air()) {
-                trace(span, air, GapLimit.CEILING_MINUTES)
-                        .ifPresent(runs -> traces.add(
-                                new TemperatureTrace(air, runs, Stroke.dashed(Palette.AIR, 0.9, 1.2, 1.2), 0)));
+                trace(drawn, air, GapLimit.CEILING_MINUTES)
+                        .ifPresent(runs -> traces.add(new TemperatureTrace(
+                                names.title(air), runs, Stroke.dashed(Palette.AIR, 0.9, 1.2, 1.2), 0)));
             }
         }
         return traces;
     }
 
-    private Optional<List<Thinning.Run>> trace(Span span, String channel, double gapMinutes) {
-        return matter.content()
-                .log()
-                .channelNamed(channel)
-                .map(column -> Thinning.of(
+    /** What is left of a span when some of it is left out. */
+    private static List<Span> drawn(Span span, List<Span> leftOut) {
+        List<Span> drawn = new ArrayList<>();
+        long from = span.fromMillis();
+        for (Span gone : leftOut) {
+            drawn.add(new Span(from, gone.fromMillis()));
+            from = gone.toMillis();
+        }
+        drawn.add(new Span(from, span.toMillis()));
+        return drawn;
+    }
+
+    private Optional<List<Thinning.Run>> trace(List<Span> drawn, String channel, double gapMinutes) {
+        return matter.content().log().channelNamed(channel).map(column -> drawn.stream()
+                .flatMap(span -> Thinning.of(
                         matter.content().log(),
                         column,
                         span.fromMillis(),
                         span.toMillis(),
                         TemperatureChart.columns(width),
                         assessment.record().offsetCelsius(),
-                        gapMinutes));
+                        gapMinutes)
+                        .stream())
+                .toList());
     }
 
     private List<Blank> blanks(Span shown, String governing) {

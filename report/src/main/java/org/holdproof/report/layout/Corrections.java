@@ -7,18 +7,20 @@ import org.holdproof.core.verdict.Check;
 import org.holdproof.report.draw.Lettering;
 import org.holdproof.report.draw.Palette;
 import org.holdproof.report.draw.Stroke;
+import org.holdproof.report.draw.Structure;
 import org.holdproof.report.draw.VerdictSign;
 
 /** What to do about each check that is not met, with room to write what was done and to sign. */
 final class Corrections {
-    private static final Lettering TITLE = Lettering.bold(8.6);
-    private static final Lettering TEXT = Lettering.plain(8.2);
-    private static final Lettering LABEL = Lettering.soft(7);
+    private static final Lettering TITLE = PageLettering.STRONG;
+    private static final Lettering TEXT = PageLettering.TEXT;
+    private static final Lettering LABEL = PageLettering.NOTE;
     private static final double WRITING_LINE = 19;
+    private static final double SIGN = 15;
 
     private Corrections() {}
 
-    static void lay(Matter matter, Flow flow) {
+    static void lay(WordedReport matter, Flow flow) {
         flow.section("Corrective actions", 120);
         List<Check> open = matter.open();
         if (open.isEmpty()) {
@@ -31,8 +33,8 @@ final class Corrections {
         signatures(matter.assessment().batch().roles(), flow);
     }
 
-    private static void action(Matter matter, Flow flow, Check check) {
-        List<Strip> words = new ArrayList<>();
+    private static void action(WordedReport matter, Flow flow, Check check) {
+        List<ColumnSlice> words = new ArrayList<>();
         add(flow, words, TEXT, check.why());
         check.next().ifPresent(next -> add(flow, words, TEXT, "To do: " + next));
         String documents = matter.rules().correctiveAction(check);
@@ -40,63 +42,79 @@ final class Corrections {
                 && check.next().filter(next -> next.contains(documents)).isEmpty()) {
             add(flow, words, TEXT, "The document behind the rule: " + documents);
         }
-        double height = words.stream().mapToDouble(Strip::height).sum() + TITLE.line() + 3 * WRITING_LINE + 10;
-        flow.need(Math.min(height, flow.fullHeight() / 2));
-        flow.put(Strip.of(TITLE.line() + 2, (pen, x, top, width) -> {
-            VerdictSign.draw(pen, check.verdict(), x + 5, top + 5.5, 10, Palette.of(check.verdict()), Palette.PAPER);
-            String title = check.verdict().words() + ": " + check.title();
-            pen.text(TITLE, pen.type().shorten(TITLE, title, width - 15), x + 15, top);
-        }));
-        words.forEach(flow::put);
+        String title = check.verdict().words() + ": " + check.title();
+        List<String> heading = flow.type().wrap(TITLE, title, flow.width() - SIGN);
+        double height = words.stream().mapToDouble(ColumnSlice::height).sum()
+                + heading.size() * TITLE.line()
+                + 4 * WRITING_LINE;
+        flow.need(Math.min(height, flow.fullHeight() / 3));
+        Structure.Part head = flow.part().add(Structure.Tag.SUBHEADING);
+        for (int i = 0; i < heading.size(); i++) {
+            boolean first = i == 0;
+            String line = heading.get(i);
+            flow.put(head, ColumnSlice.of(TITLE.line(), (pen, x, top, width) -> {
+                if (first) {
+                    VerdictSign.draw(
+                            pen, check.verdict(), x + 5, top + 5.5, 10, Palette.of(check.verdict()), Palette.PAPER);
+                }
+                pen.text(TITLE, line, x + SIGN, top);
+            }));
+        }
+        flow.skip(2);
+        Structure.Part paragraph = flow.part().add(Structure.Tag.PARAGRAPH);
+        words.forEach(slice -> flow.put(paragraph, slice));
         lines(flow, "What was done", 2);
         signature(flow, "Done by");
-        flow.skip(10);
+        flow.skip(8);
     }
 
-    private static void add(Flow flow, List<Strip> words, Lettering lettering, String text) {
-        flow.type().wrap(lettering, text, flow.width()).forEach(line -> words.add(Strip.line(lettering, line)));
+    private static void add(Flow flow, List<ColumnSlice> words, Lettering lettering, String text) {
+        flow.type().wrap(lettering, text, flow.width()).forEach(line -> words.add(ColumnSlice.line(lettering, line)));
     }
 
+    /** Lines to write on, the first one after its label. */
     private static void lines(Flow flow, String label, int count) {
         for (int i = 0; i < count; i++) {
-            boolean first = i == 0;
-            flow.put(Strip.of(WRITING_LINE, (pen, x, top, width) -> {
-                double y = top + WRITING_LINE - 2;
-                double from = first && !label.isEmpty() ? x + pen.type().width(LABEL, label) + 5 : x;
-                if (first) {
-                    pen.text(LABEL, label, x, y - LABEL.line());
-                }
-                pen.line(from, y, x + width, y, Stroke.solid(Palette.SOFT, 0.5));
-            }));
+            flow.need(WRITING_LINE);
+            writingLine(flow, i == 0 ? label : "", flow.left(), flow.width());
+            flow.skip(WRITING_LINE);
         }
     }
 
+    private static void writingLine(Flow flow, String label, double x, double width) {
+        double y = flow.y() + WRITING_LINE - 2;
+        double labelled = label.isEmpty() ? 0 : flow.type().width(LABEL, label) + 5;
+        if (!label.isEmpty()) {
+            flow.mark(flow.part().add(Structure.Tag.PARAGRAPH), pen -> pen.text(LABEL, label, x, y - LABEL.line()));
+        }
+        flow.decorate(pen -> pen.line(x + labelled, y, x + width, y, Stroke.solid(Palette.SOFT, 0.5)));
+    }
+
     private static void signature(Flow flow, String who) {
-        flow.put(Strip.of(WRITING_LINE, (pen, x, top, width) -> {
-            double y = top + WRITING_LINE - 2;
-            String[] labels = {who, "Date and time", "Signature"};
-            double[] shares = {0.42, 0.25, 0.33};
-            double at = x;
-            for (int i = 0; i < labels.length; i++) {
-                double end = at + width * shares[i];
-                String label = pen.type().shorten(LABEL, labels[i], width * shares[i] * 0.6);
-                pen.text(LABEL, label, at, y - LABEL.line());
-                pen.line(
-                        at + pen.type().width(LABEL, label) + 5,
-                        y,
-                        i < labels.length - 1 ? end - 8 : end,
-                        y,
-                        Stroke.solid(Palette.SOFT, 0.5));
-                at = end;
-            }
-        }));
+        flow.need(WRITING_LINE);
+        String[] labels = {who, "Date and time", "Signature"};
+        double[] shares = {0.40, 0.27, 0.33};
+        double at = flow.left();
+        for (int i = 0; i < labels.length; i++) {
+            double width = flow.width() * shares[i];
+            writingLine(flow, labels[i], at, i < labels.length - 1 ? width - 8 : width);
+            at += width;
+        }
+        flow.skip(WRITING_LINE);
     }
 
     private static void signatures(Roles roles, Flow flow) {
-        flow.need(2 * WRITING_LINE + 22);
-        flow.subsection("Signed by hand", 2 * WRITING_LINE);
-        signature(flow, "Run by " + roles.operator());
-        signature(flow, roles.reviewer().isBlank() ? "Reviewed by" : "Reviewed by " + roles.reviewer());
+        flow.need(4 * WRITING_LINE + 30);
+        flow.subsection("Signed by hand", 3 * WRITING_LINE);
+        flow.paragraph(TEXT, "Run by " + roles.operator() + ".");
+        signature(flow, "Name");
+        flow.skip(4);
+        flow.paragraph(
+                TEXT,
+                roles.reviewer().isBlank()
+                        ? "Reviewed by: the record names nobody."
+                        : "Reviewed by " + roles.reviewer() + ".");
+        signature(flow, "Name");
         flow.skip(6);
     }
 }

@@ -14,7 +14,6 @@ import org.holdproof.core.verdict.Check;
 /** Prints a check's figures. */
 final class Figures {
     private static final int MOST_PLACES = 4;
-    private static final double SECONDS_BELOW_MINUTES = 2;
     private static final String UNBOUNDED = "not bounded";
     private static final String INSTRUMENT = "instrument";
 
@@ -36,15 +35,14 @@ final class Figures {
         return text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
     }
 
-    /** The limit as it reads: {@code at most 120 min}; empty where the check has none. */
+    /** The limit as it reads: {@code at most 2 h}; empty where the check has none. */
     String limit(Check check) {
         if (check.limit().isEmpty()) {
             return "";
         }
         double limit = check.limit().getAsDouble();
-        boolean seconds = check.unit().filter("min"::equals).isPresent() && limit > 0 && limit < SECONDS_BELOW_MINUTES;
         return check.comparison().words() + " "
-                + (seconds ? trimmed(limit * 60, 1) + " s" : value(check, limit, MOST_PLACES, true));
+                + (isDuration(check) ? durations(check).exactly(limit) : value(check, limit, MOST_PLACES, true));
     }
 
     /** The figures from worst to best; one text where they are one figure, none where there is none. */
@@ -63,6 +61,12 @@ final class Figures {
             return List.of(end(check, ends[0], places));
         }
         List<String> parts = new ArrayList<>();
+        if (isDuration(check)) {
+            for (int i = 0; i < ends.length; i++) {
+                parts.add(names[i] + end(check, ends[i], places));
+            }
+            return parts;
+        }
         for (int i = 0; i < ends.length; i++) {
             parts.add(names[i] + (Double.isFinite(ends[i]) ? leading(check, ends[i], places) : UNBOUNDED));
         }
@@ -73,6 +77,28 @@ final class Figures {
             }
         }
         return parts.stream().map(String::strip).toList();
+    }
+
+    /** The figures at worst and at best; one text where they are one figure, none where there is none. */
+    List<String> ends(Check check) {
+        List<String> figures = measured(check);
+        if (figures.size() != 3) {
+            return figures;
+        }
+        Bounded figure = check.measured().orElseThrow();
+        int places = places(check);
+        return List.of("worst " + end(check, figure.worst(), places), "best " + end(check, figure.best(), places));
+    }
+
+    private static boolean isDuration(Check check) {
+        return check.unit().filter("min"::equals).isPresent();
+    }
+
+    /** One way for all durations of a check, fine enough that none reads like the limit it is not equal to. */
+    private static Durations durations(Check check) {
+        List<Double> all = new ArrayList<>();
+        check.measured().ifPresent(figure -> all.addAll(List.of(figure.worst(), figure.nominal(), figure.best())));
+        return Durations.telling(all, check.limit());
     }
 
     /** A figure on the leading scale, its unit left out. */
@@ -117,6 +143,9 @@ final class Figures {
         double margin = check.margin().getAsDouble();
         int places = places(check);
         String sign = margin > 0 ? "+" : "";
+        if (isDuration(check)) {
+            return (margin > 0 ? "+" : margin < 0 ? "−" : "") + durations(check).text(Math.abs(margin));
+        }
         Optional<TemperatureUnit> scale = scale(check.unit().orElse(""));
         if (scale.isPresent()) {
             TemperatureUnit leading = degrees.units().get(0);
@@ -127,7 +156,10 @@ final class Figures {
     }
 
     private String end(Check check, double value, int places) {
-        return Double.isInfinite(value) ? UNBOUNDED : value(check, value, places, false);
+        if (Double.isInfinite(value)) {
+            return UNBOUNDED;
+        }
+        return isDuration(check) ? durations(check).text(value) : value(check, value, places, false);
     }
 
     private String value(Check check, double value, int places, boolean trim) {

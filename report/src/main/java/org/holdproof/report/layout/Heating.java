@@ -10,35 +10,35 @@ import org.holdproof.core.verdict.Curve;
 import org.holdproof.core.verdict.LethalityMargin;
 import org.holdproof.report.chart.CurveChart;
 import org.holdproof.report.chart.TemperatureChart;
-import org.holdproof.report.draw.Box;
 import org.holdproof.report.draw.Lettering;
 
 /** The row the core was held against, and the lethality that built up. */
 final class Heating {
     private static final double MEANINGFUL_LOGS = 20;
     private static final double CHART = 166;
-    private static final Lettering TEXT = Lettering.plain(8.2);
+    private static final Lettering TEXT = PageLettering.TEXT;
 
     private Heating() {}
 
-    static void lay(Matter matter, Flow flow) {
+    static void lay(WordedReport matter, Flow flow) {
         Optional<Check> check = matter.rules().lethality();
         Optional<Curve> curve = matter.assessment().lethality();
         if (check.isEmpty() && curve.isEmpty()) {
             return;
         }
-        flow.section("Lethality", 120);
+        flow.section("Lethality", 50);
         check.ifPresent(held -> flow.paragraph(TEXT, rowWords(matter, held)));
         CookCharts charts = new CookCharts(matter, flow.width());
-        charts.probePlace().ifPresent(chart -> chart(flow, "Readings against the fastest possible core", chart));
+        charts.probePlace()
+                .ifPresent(chart -> chart(matter, flow, "Readings against the fastest possible core", chart));
         Span span = charts.lethalitySpan();
-        charts.cook(span).ifPresent(chart -> chart(flow, "Core temperature against the row", chart));
+        charts.cook(span).ifPresent(chart -> chart(matter, flow, "Core temperature against the row", chart));
         charts.lethality(span)
                 .ifPresent(chart ->
                         lethality(matter, flow, chart, curve.orElseThrow().title()));
     }
 
-    private static String rowWords(Matter matter, Check check) {
+    private static String rowWords(WordedReport matter, Check check) {
         String verdict =
                 switch (check.verdict()) {
                     case MET -> "The row that was met: ";
@@ -62,24 +62,20 @@ final class Heating {
         return verdict + row + measured + decided;
     }
 
-    private static void chart(Flow flow, String title, TemperatureChart chart) {
+    private static void chart(WordedReport matter, Flow flow, String title, TemperatureChart chart) {
         flow.subsection(title, CHART);
-        Box box = new Box(flow.left(), flow.y(), flow.width(), CHART - 6);
-        flow.mark(pen -> chart.draw(pen, box));
-        flow.skip(CHART);
+        flow.figure(CHART, ChartWords.of(matter, chart, title), chart::draw);
     }
 
-    private static void lethality(Matter matter, Flow flow, CurveChart chart, String title) {
+    private static void lethality(WordedReport matter, Flow flow, CurveChart chart, String title) {
         flow.subsection("Cumulative lethality: " + title, CHART + 30);
-        Box box = new Box(flow.left(), flow.y(), flow.width(), CHART - 6);
-        flow.mark(pen -> chart.draw(pen, box));
-        flow.skip(CHART);
+        flow.figure(CHART, ChartWords.of(matter, chart, title), chart::draw);
         for (LethalityMargin integrated : matter.assessment().integrated()) {
             flow.paragraph(TEXT, kinetics(matter, integrated));
         }
     }
 
-    private static String kinetics(Matter matter, LethalityMargin integrated) {
+    private static String kinetics(WordedReport matter, LethalityMargin integrated) {
         Degrees degrees = matter.degrees();
         ThermalDeath death = integrated.kinetics();
         return death.title() + (death.organism().isBlank() ? "" : ", " + death.organism()) + ": over the cook "

@@ -6,11 +6,11 @@ import org.holdproof.report.draw.Lettering;
 
 /** What the authority's records must hold, and how long they are kept. */
 final class KeptRecords {
-    private static final Lettering TEXT = Lettering.plain(7.8);
+    private static final Lettering TEXT = PageLettering.CELL;
 
     private KeptRecords() {}
 
-    static void lay(Matter matter, Flow flow) {
+    static void lay(WordedReport matter, Flow flow) {
         List<WrittenRule> records = matter.assessment().authority().records();
         if (records.isEmpty()) {
             return;

@@ -5,11 +5,11 @@ import org.holdproof.report.draw.Lettering;
 
 /** How the record was judged, in plain words. */
 final class Method {
-    private static final Lettering TEXT = Lettering.plain(8.2);
+    private static final Lettering TEXT = PageLettering.TEXT;
 
     private Method() {}
 
-    static void lay(Matter matter, Flow flow) {
+    static void lay(WordedReport matter, Flow flow) {
         RecordFacts record = matter.assessment().record();
         flow.section("How it was judged", 60);
         flow.paragraph(

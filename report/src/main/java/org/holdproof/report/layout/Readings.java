@@ -15,12 +15,12 @@ import org.holdproof.report.draw.Lettering;
 
 /** The batch, its stages, the readings, and what is wrong with them. */
 final class Readings {
-    private static final Lettering TEXT = Lettering.plain(7.8);
-    private static final Lettering PARAGRAPH = Lettering.plain(8.2);
+    private static final Lettering TEXT = PageLettering.CELL;
+    private static final Lettering PARAGRAPH = PageLettering.TEXT;
 
     private Readings() {}
 
-    static void lay(Matter matter, Flow flow) {
+    static void lay(WordedReport matter, Flow flow) {
         batch(matter, flow);
         flow.section("Readings", 90);
         readings(matter, flow);
@@ -28,7 +28,7 @@ final class Readings {
         faults(matter, flow);
     }
 
-    private static void batch(Matter matter, Flow flow) {
+    private static void batch(WordedReport matter, Flow flow) {
         flow.section("Batch and stages", 90);
         BatchRecord batch = matter.assessment().batch();
         Table facts = new Table(List.of(
@@ -81,7 +81,7 @@ final class Readings {
         stages.lay(flow);
     }
 
-    private static void readings(Matter matter, Flow flow) {
+    private static void readings(WordedReport matter, Flow flow) {
         Assessment assessment = matter.assessment();
         ProbeLog log = matter.content().log();
         RecordFacts record = assessment.record();
@@ -133,7 +133,7 @@ final class Readings {
         }
         channels.lay(flow);
         if (record.offsetCelsius() != 0) {
-            flow.paragraph(Lettering.soft(7.2), "Lowest and highest are as logged, before the correction.");
+            flow.paragraph(PageLettering.NOTE, "Lowest and highest are as logged, before the correction.");
         }
     }
 
@@ -151,7 +151,7 @@ final class Readings {
         return one.strip().equalsIgnoreCase(other.strip());
     }
 
-    private static void gaps(Matter matter, Flow flow) {
+    private static void gaps(WordedReport matter, Flow flow) {
         List<RecordFacts.Gap> gaps = matter.assessment().record().gaps();
         flow.subsection("Gaps in the core readings", 24);
         if (gaps.isEmpty()) {
@@ -174,7 +174,7 @@ final class Readings {
         table.lay(flow);
     }
 
-    private static void faults(Matter matter, Flow flow) {
+    private static void faults(WordedReport matter, Flow flow) {
         List<LogFault> faults = matter.content().log().faults();
         flow.subsection("Faults in the log", 24);
         if (faults.isEmpty()) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -17,23 +18,29 @@ import org.holdproof.report.draw.Lettering;
 
 /** The documents the rules stand in, with their editions and how their figures were obtained. */
 final class Sources {
-    private static final Lettering TEXT = Lettering.plain(7.6);
+    private static final Lettering TEXT = PageLettering.CELL;
 
     private Sources() {}
 
-    static void lay(Matter matter, Flow flow) {
+    static void lay(WordedReport matter, Flow flow) {
         flow.section("Sources", 60);
         Map<Citation, Set<String>> uses = new LinkedHashMap<>();
         for (Check check : matter.assessment().checks()) {
-            check.citation().ifPresent(citation -> uses.computeIfAbsent(citation, any -> new LinkedHashSet<>())
-                    .add(check.title()));
+            Optional<Citation> own = matter.content()
+                            .siteLimits()
+                            .filter(site -> site.publishedRules().containsKey(check.id()))
+                            .isPresent()
+                    ? Optional.empty()
+                    : check.citation();
+            own.ifPresent(citation ->
+                    uses.computeIfAbsent(citation, any -> new LinkedHashSet<>()).add(check.title()));
         }
         matter.rules().row().ifPresent(row -> uses.computeIfAbsent(row.citation(), any -> new LinkedHashSet<>())
                 .add("lethality row"));
         matter.assessment().integrated().forEach(integrated -> uses.computeIfAbsent(
                         integrated.kinetics().citation(), any -> new LinkedHashSet<>())
                 .add("lethality curve"));
-        Lettering text = Lettering.plain(8.2);
+        Lettering text = PageLettering.TEXT;
         if (uses.isEmpty()) {
             flow.paragraph(text, "No check rests on a document.");
             return;
@@ -54,7 +61,7 @@ final class Sources {
                         how(citation))));
         table.lay(flow);
         flow.paragraph(
-                Lettering.soft(7.2),
+                PageLettering.NOTE,
                 "Reference tables, edition " + matter.assessment().tablesEdition()
                         + ". A figure from memory is not law before someone has opened the document.");
     }

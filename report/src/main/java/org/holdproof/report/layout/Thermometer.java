@@ -9,12 +9,12 @@ import org.holdproof.report.draw.Lettering;
 
 /** The instrument and its last check. */
 final class Thermometer {
-    private static final Lettering TEXT = Lettering.plain(7.8);
+    private static final Lettering TEXT = PageLettering.CELL;
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
 
     private Thermometer() {}
 
-    static void lay(Matter matter, Flow flow) {
+    static void lay(WordedReport matter, Flow flow) {
         Instrument instrument = matter.assessment().batch().instrument();
         flow.section("Instrument", 70);
         Table table =
@@ -63,7 +63,7 @@ final class Thermometer {
         table.lay(flow);
     }
 
-    private static String checkWords(Matter matter, InstrumentCheck check) {
+    private static String checkWords(WordedReport matter, InstrumentCheck check) {
         StringBuilder words = new StringBuilder(DATE.format(check.date()))
                 .append(", ")
                 .append(BatchWords.words(check.method()))

@@ -12,7 +12,7 @@ import org.holdproof.report.draw.Pen;
 import org.holdproof.report.draw.Stroke;
 
 /** The core in every bath over time, with the band where C. perfringens stops growing and the lowest published row. */
-record CoreCurves(Lesson lesson, Looks looks) {
+record CoreCurves(Lesson lesson, CurveStrokes looks) {
     private static final double LOW_CELSIUS = 30;
     private static final double HEADROOM = 2;
     private static final double GRID_CELSIUS = 5;

@@ -40,7 +40,7 @@ final class ExercisePage {
         double y = body.y();
         pen.text(TITLE, answers ? "Three logs: the answers" : "Three logs: what do they prove?", body.x(), y);
         y += TITLE.line() + 2;
-        Words head = new Words(type, body.width())
+        LessonWording head = new LessonWording(type, body.width())
                 .add(
                         BODY,
                         answers
@@ -56,7 +56,7 @@ final class ExercisePage {
             y = exercise(pen, exercise, number, y) + 12;
             number++;
         }
-        Words foot = new Words(type, body.width())
+        LessonWording foot = new LessonWording(type, body.width())
                 .add(Lettering.bold(8), Lesson.DIRECTION + " " + SafetyWords.TEXT, 0)
                 .add(
                         Lettering.soft(7),
@@ -71,18 +71,18 @@ final class ExercisePage {
         double y = top;
         pen.text(HEADING, number + ". " + exercise.title(), body.x(), y);
         y += HEADING.line() + 2;
-        Words situation = new Words(type, body.width()).add(BODY, exercise.situation(), 0);
+        LessonWording situation = new LessonWording(type, body.width()).add(BODY, exercise.situation(), 0);
         situation.draw(pen, body.x(), y);
         y += situation.height() + 4;
         y = table(pen, exercise.log(), y) + 6;
         for (int i = 0; i < exercise.questions().size(); i++) {
-            Words question = new Words(type, body.width() - 16)
+            LessonWording question = new LessonWording(type, body.width() - 16)
                     .add(BODY, exercise.questions().get(i), 0);
             pen.text(Lettering.bold(9), "abc".charAt(i) + ")", body.x(), y);
             question.draw(pen, body.x() + 16, y);
             y += question.height() + 1;
             if (answers) {
-                Words answer = new Words(type, body.width() - 16)
+                LessonWording answer = new LessonWording(type, body.width() - 16)
                         .add(ANSWER, exercise.answers().get(i), 0);
                 answer.draw(pen, body.x() + 16, y);
                 y += answer.height() + 5;

@@ -19,7 +19,7 @@ import org.holdproof.report.layout.SafetyWords;
 
 /** The page to hand out: pictures, statements, findings and the worked line, each with its source. */
 final class HandOutPage {
-    private static final Looks LOOKS = Looks.IN_HAND;
+    private static final CurveStrokes LOOKS = CurveStrokes.IN_HAND;
     private static final Lettering TITLE = Lettering.bold(16);
     private static final Lettering SUBTITLE = Lettering.plain(8.4);
     private static final Lettering HEADING = Lettering.bold(LOOKS.heading());
@@ -55,22 +55,22 @@ final class HandOutPage {
         List<Citation> timeSources = new ArrayList<>(List.of(lesson.table().citation()));
         lesson.deathLines().forEach(line -> timeSources.addAll(line.citations()));
         String timeCaption = references.marks(timeSources);
-        List<Words> statements = new ArrayList<>();
+        List<LessonWording> statements = new ArrayList<>();
         for (Statement statement :
                 List.of(lesson.growthStops(), lesson.publishedRow(), lesson.toxin(), lesson.spores())) {
-            statements.add(new Words(type, quarter[0])
+            statements.add(new LessonWording(type, quarter[0])
                     .add(HEADING, statement.title(), 0)
                     .add(BODY, references.after(statement.text(), statement.citations()), 1));
         }
-        List<Words> findings = findings(quarter[0]);
-        Words worked = new Words(type, body.width() - 12);
+        List<LessonWording> findings = findings(quarter[0]);
+        LessonWording worked = new LessonWording(type, body.width() - 12);
         for (String step : lesson.calculation().steps(lesson.setup().bathsCelsius())) {
             worked.add(BODY, step, 1);
         }
         String workedHeading = references.after(
                 "5. Work it out: D, z and the hold, from two printed rows for meat",
                 List.of(lesson.calculation().table().citation()));
-        Words claim = new Words(type, body.width())
+        LessonWording claim = new LessonWording(type, body.width())
                 .add(STRONG, Lesson.DIRECTION + " " + SafetyWords.TEXT, 0)
                 .add(
                         PRINT,
@@ -78,7 +78,8 @@ final class HandOutPage {
                                 lesson.cannotClaim().text(),
                                 lesson.cannotClaim().citations()),
                         1);
-        Words sources = new Words(type, (body.width() - (SOURCE_COLUMNS - 1) * GUTTER) / SOURCE_COLUMNS);
+        LessonWording sources =
+                new LessonWording(type, (body.width() - (SOURCE_COLUMNS - 1) * GUTTER) / SOURCE_COLUMNS);
         references.list().forEach(source -> sources.add(SOURCE, source, 0));
 
         RowOfBaths row = new RowOfBaths(lesson, lesson.baths(), LOOKS);
@@ -140,10 +141,10 @@ final class HandOutPage {
                 + lesson.baths().size() + " baths. " + Lesson.DIRECTION;
     }
 
-    private List<Words> findings(double width) {
-        Map<Integer, Words> columns = new LinkedHashMap<>();
+    private List<LessonWording> findings(double width) {
+        Map<Integer, LessonWording> columns = new LinkedHashMap<>();
         for (MeasuredFinding finding : lesson.findings()) {
-            columns.computeIfAbsent(finding.celsius(), celsius -> new Words(type, width)
+            columns.computeIfAbsent(finding.celsius(), celsius -> new LessonWording(type, width)
                             .add(STRONG, "at about " + celsius + " °C", 0))
                     .add(
                             BODY,
@@ -154,11 +155,11 @@ final class HandOutPage {
         return List.copyOf(columns.values());
     }
 
-    private static double tallest(List<Words> columns) {
-        return columns.stream().mapToDouble(Words::height).max().orElse(0);
+    private static double tallest(List<LessonWording> columns) {
+        return columns.stream().mapToDouble(LessonWording::height).max().orElse(0);
     }
 
-    private double columns(Pen pen, List<Words> columns, double top, double width, boolean tinted) {
+    private double columns(Pen pen, List<LessonWording> columns, double top, double width, boolean tinted) {
         double height = tallest(columns);
         double y = top;
         if (tinted) {
@@ -166,7 +167,7 @@ final class HandOutPage {
             y += 4;
         }
         double x = body.x();
-        for (Words column : columns) {
+        for (LessonWording column : columns) {
             column.draw(pen, x, y);
             x += width + GUTTER;
         }

@@ -8,14 +8,14 @@ import java.time.Instant;
 import java.util.List;
 import org.holdproof.core.lesson.Lesson;
 import org.holdproof.core.rules.AuthorityProfile.Paper;
+import org.holdproof.report.archive.ArchivalPdf;
+import org.holdproof.report.archive.Attachment;
+import org.holdproof.report.archive.DocumentFacts;
 import org.holdproof.report.draw.Box;
 import org.holdproof.report.draw.Pen;
 import org.holdproof.report.draw.Typesetter;
 import org.holdproof.report.font.ReportFonts;
 import org.holdproof.report.layout.ReportLayout;
-import org.holdproof.report.seal.ArchivalPdf;
-import org.holdproof.report.seal.Attachment;
-import org.holdproof.report.seal.DocumentFacts;
 
 /** The lesson as a file: a page to hand out, one to project, the exercises and their key. */
 public final class LessonPages {
@@ -38,11 +38,13 @@ public final class LessonPages {
     public static byte[] write(Lesson lesson, Paper paper, byte[] tables, Instant now) throws IOException {
         ReportFonts fonts = ReportFonts.load();
         DocumentFacts facts =
-                new DocumentFacts(TITLE + ": " + lesson.setup().cut().title(), "Holdproof", "en", now);
+                new DocumentFacts(TITLE + ": " + lesson.setup().cut().title(), "Holdproof", "en", false, now);
         List<Attachment> attachments =
                 List.of(new Attachment(Attachment.Role.TABLES, "tables.zip", "application/zip", tables));
         return ArchivalPdf.write(
-                facts, attachments, (document, writer, attached) -> draw(document, writer, fonts, lesson, paper));
+                facts,
+                attachments,
+                (document, writer, structure, attached) -> draw(document, writer, fonts, lesson, paper));
     }
 
     /**

@@ -21,7 +21,7 @@ final class ProjectedPage {
 
     private static final double MARGIN = 26;
     private static final double GUTTER = 18;
-    private static final Looks LOOKS = Looks.ON_SCREEN;
+    private static final CurveStrokes LOOKS = CurveStrokes.ON_SCREEN;
     private static final int MOST_BATHS = 6;
     private static final Lettering TITLE = Lettering.bold(27);
     private static final Lettering SUBTITLE = Lettering.bold(12);
@@ -54,16 +54,18 @@ final class ProjectedPage {
         String timeHeading = references.after(
                 "Hold for " + InWords.figure(lesson.targetLog10()) + " logs, by set point", timeSources);
         double quarter = (body.width() - 3 * GUTTER) / 4;
-        List<Words> statements = new ArrayList<>();
+        List<LessonWording> statements = new ArrayList<>();
         for (Statement statement :
                 List.of(lesson.growthStops(), lesson.publishedRow(), lesson.toxin(), lesson.spores())) {
-            statements.add(new Words(type, quarter)
+            statements.add(new LessonWording(type, quarter)
                     .add(STATEMENT, statement.title(), 0)
                     .add(BODY, references.after(statement.text(), statement.citations()), 2));
         }
-        Words sources = new Words(type, (body.width() - (SOURCE_COLUMNS - 1) * GUTTER) / SOURCE_COLUMNS);
+        LessonWording sources =
+                new LessonWording(type, (body.width() - (SOURCE_COLUMNS - 1) * GUTTER) / SOURCE_COLUMNS);
         references.list().forEach(source -> sources.add(SOURCE, source, 0));
-        double tall = statements.stream().mapToDouble(Words::height).max().orElseThrow();
+        double tall =
+                statements.stream().mapToDouble(LessonWording::height).max().orElseThrow();
 
         double y = body.y();
         pen.text(TITLE, LessonPages.TITLE, body.x(), y);

@@ -22,7 +22,7 @@ import org.holdproof.report.draw.Typesetter;
  *
  * @param baths those shown
  */
-record RowOfBaths(Lesson lesson, List<LessonBath> baths, Looks looks) {
+record RowOfBaths(Lesson lesson, List<LessonBath> baths, CurveStrokes looks) {
     private static final double TOP = 9;
     private static final double BOTTOM = WholeLogs.FLOOR;
     private static final List<Integer> LEVELS = List.of(8, 6, 4, 2, 0, -2, -4, -6);

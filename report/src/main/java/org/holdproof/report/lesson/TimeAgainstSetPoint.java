@@ -12,7 +12,7 @@ import org.holdproof.report.draw.Pen;
 import org.holdproof.report.draw.Stroke;
 
 /** The hold the published rows and lines ask for, by set point, on a log axis; below the lowest row there is none. */
-record TimeAgainstSetPoint(Lesson lesson, Looks looks) {
+record TimeAgainstSetPoint(Lesson lesson, CurveStrokes looks) {
     private static final double SHORTEST = 1;
     private static final double LONGEST = 10_000;
     private static final double HOTTEST = 65;
@@ -73,7 +73,7 @@ record TimeAgainstSetPoint(Lesson lesson, Looks looks) {
     }
 
     private void refusal(Pen pen, Box none) {
-        Words words = new Words(pen.type(), none.width() - 14)
+        LessonWording words = new LessonWording(pen.type(), none.width() - 14)
                 .add(Lettering.bold(looks.body()), "No published row:", 0)
                 .add(Lettering.bold(looks.body()), "nobody vouches for any time", 0);
         double height = words.height();

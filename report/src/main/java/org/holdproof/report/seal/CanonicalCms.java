@@ -58,7 +58,7 @@ import org.bouncycastle.asn1.x9.X9ObjectIdentifiers;
  * @param signedAttributes what the signature is over
  * @param timestamp an RFC 3161 token over the signature, as the only unsigned attribute
  */
-record CanonicalCms(
+public record CanonicalCms(
         ASN1ObjectIdentifier contentType,
         Optional<ASN1OctetString> content,
         List<Certificate> certificates,
@@ -68,19 +68,19 @@ record CanonicalCms(
         ASN1OctetString signature,
         Optional<ASN1Primitive> timestamp) {
 
-    CanonicalCms {
+    public CanonicalCms {
         certificates = List.copyOf(certificates);
     }
 
     /** A CMS that is not a signature of this kind. */
-    static final class Unfit extends Exception {
+    public static final class Unfit extends Exception {
         Unfit(String problem) {
             super(problem);
         }
     }
 
     /** Takes a CMS apart, leaving behind whatever is neither signed nor pinned. */
-    static CanonicalCms parse(byte[] encoded) throws Unfit {
+    public static CanonicalCms parse(byte[] encoded) throws Unfit {
         try {
             ContentInfo info = ContentInfo.getInstance(ASN1Primitive.fromByteArray(encoded));
             if (info == null || !CMSObjectIdentifiers.signedData.equals(info.getContentType())) {
@@ -194,7 +194,7 @@ record CanonicalCms(
     }
 
     /** The canonical encoding. */
-    byte[] encode() throws Unfit {
+    public byte[] encode() throws Unfit {
         Certificate signer = certificates.get(0);
         ASN1Set unsigned = timestamp
                 .map(token -> (ASN1Set) new DERSet(

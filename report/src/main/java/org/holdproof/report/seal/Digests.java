@@ -5,7 +5,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /** SHA-256 (FIPS 180-4), the only digest this package makes. */
-final class Digests {
+public final class Digests {
     private Digests() {}
 
     static MessageDigest sha256() {
@@ -16,12 +16,12 @@ final class Digests {
         }
     }
 
-    static byte[] sha256(byte[] content) {
+    public static byte[] sha256(byte[] content) {
         return sha256().digest(content);
     }
 
     /** 64 lower-case hexadecimal figures. */
-    static String sha256Hex(byte[] content) {
+    public static String sha256Hex(byte[] content) {
         return HexFormat.of().formatHex(sha256(content));
     }
 }

@@ -1,7 +1,5 @@
 package org.holdproof.report.seal;
 
-import java.security.cert.CertificateEncodingException;
-import java.security.cert.X509Certificate;
 import java.util.Locale;
 
 /**
@@ -18,12 +16,9 @@ public record Fingerprint(String hex) {
         }
     }
 
-    public static Fingerprint of(X509Certificate certificate) {
-        try {
-            return new Fingerprint(Digests.sha256Hex(certificate.getEncoded()));
-        } catch (CertificateEncodingException unencodable) {
-            throw new IllegalArgumentException("a certificate without an encoding", unencodable);
-        }
+    /** The fingerprint of a certificate's DER bytes. */
+    public static Fingerprint of(byte[] certificate) {
+        return new Fingerprint(Digests.sha256Hex(certificate));
     }
 
     /**

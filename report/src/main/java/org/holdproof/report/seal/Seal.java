@@ -7,6 +7,9 @@ import java.time.temporal.ChronoUnit;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.report.pdf.MalformedPdfException;
+import org.holdproof.report.pdf.PdfObjects;
+import org.holdproof.report.pdf.PdfValue;
 
 /**
  * Seals a report: a PAdES baseline B-B certification signature that permits no change (ETSI EN 319 142-1; ISO 32000-1,
@@ -35,7 +38,7 @@ public final class Seal {
         try {
             byte[] digest = place.digest(sealed);
             cms = SealCms.sign(digest, key, timestamps);
-            SealCms.check(cms);
+            SealCms.check(cms, new PlatformSignatureCheck());
         } catch (GeneralSecurityException | CanonicalCms.Unfit unusable) {
             throw new IllegalStateException("the key cannot seal: " + unusable.getMessage(), unusable);
         }

@@ -3,11 +3,8 @@ package org.holdproof.report.seal;
 import java.io.IOException;
 import java.math.BigInteger;
 import java.security.GeneralSecurityException;
-import java.security.PublicKey;
 import java.security.Signature;
-import java.security.cert.CertificateException;
 import java.security.cert.X509Certificate;
-import java.security.interfaces.ECPublicKey;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HexFormat;
@@ -20,6 +17,7 @@ import org.bouncycastle.asn1.ASN1ObjectIdentifier;
 import org.bouncycastle.asn1.ASN1OctetString;
 import org.bouncycastle.asn1.ASN1Primitive;
 import org.bouncycastle.asn1.ASN1Sequence;
+import org.bouncycastle.asn1.DERNull;
 import org.bouncycastle.asn1.DEROctetString;
 import org.bouncycastle.asn1.DERSequence;
 import org.bouncycastle.asn1.DERSet;
@@ -31,16 +29,22 @@ import org.bouncycastle.asn1.ess.ESSCertIDv2;
 import org.bouncycastle.asn1.ess.SigningCertificateV2;
 import org.bouncycastle.asn1.nist.NISTObjectIdentifiers;
 import org.bouncycastle.asn1.pkcs.PKCSObjectIdentifiers;
+import org.bouncycastle.asn1.x509.AlgorithmIdentifier;
 import org.bouncycastle.asn1.x509.Certificate;
 import org.bouncycastle.asn1.x509.GeneralName;
 import org.bouncycastle.asn1.x509.GeneralNames;
 import org.bouncycastle.asn1.x509.IssuerSerial;
+import org.bouncycastle.asn1.x509.SubjectPublicKeyInfo;
+import org.bouncycastle.asn1.x9.ECNamedCurveTable;
+import org.bouncycastle.asn1.x9.X962Parameters;
+import org.bouncycastle.asn1.x9.X9ECParameters;
+import org.bouncycastle.asn1.x9.X9ObjectIdentifiers;
 
 /**
  * The CMS inside a seal: CAdES-detached as PAdES baseline asks (ETSI EN 319 142-1, clause 6.3), with content type,
  * message digest and signing-certificate-v2 as the only signed attributes; the claimed time stands in the PDF.
  */
-final class SealCms {
+public final class SealCms {
     private SealCms() {}
 
     /**
@@ -48,7 +52,7 @@ final class SealCms {
      *
      * @param digest the SHA-256 it was made over in lower-case hexadecimal, to be compared with the file's
      */
-    record Checked(X509Certificate signer, String digest, Optional<Timestamp> timestamp) {}
+    public record Checked(CertificateFacts signer, String digest, Optional<Timestamp> timestamp) {}
 
     static byte[] sign(byte[] digest, SigningKey key, Optional<TimestampSource> timestamps)
             throws TimestampException, GeneralSecurityException {
@@ -70,10 +74,11 @@ final class SealCms {
                         PKCSObjectIdentifiers.id_aa_signingCertificateV2,
                         new SigningCertificateV2(pins.toArray(ESSCertIDv2[]::new)))
             });
-            Signature signer = algorithm(key.certificate().getPublicKey());
+            SubjectPublicKeyInfo publicKey = certificates.get(0).getSubjectPublicKeyInfo();
+            Signature signer = Signature.getInstance(isElliptic(publicKey) ? "SHA256withECDSA" : "SHA256withRSA");
             signer.initSign(key.privateKey());
             signer.update(attributes.getEncoded(ASN1Encoding.DER));
-            byte[] signature = lowest(signer.sign(), key.certificate().getPublicKey());
+            byte[] signature = lowest(signer.sign(), publicKey);
             Optional<ASN1Primitive> token = Optional.empty();
             if (timestamps.isPresent()) {
                 byte[] given = timestamps.get().stamp(Digests.sha256(signature));
@@ -96,7 +101,8 @@ final class SealCms {
 
     private static ASN1Primitive checked(byte[] token, byte[] signature) throws TimestampException {
         try {
-            return Timestamp.check(token, signature).token();
+            return Timestamp.check(token, signature, new PlatformSignatureCheck())
+                    .token();
         } catch (CanonicalCms.Unfit unfit) {
             throw new TimestampException("the timestamp cannot be used: " + unfit.getMessage()
                     + ". Give another timestamp authority, or seal without a timestamp.");
@@ -104,7 +110,7 @@ final class SealCms {
     }
 
     /** Checks a CMS in itself. Every byte of it must be accounted for. */
-    static Checked check(byte[] encoded) throws CanonicalCms.Unfit {
+    public static Checked check(byte[] encoded, SignatureCheck signatures) throws CanonicalCms.Unfit {
         CanonicalCms cms = CanonicalCms.parse(encoded);
         if (!CMSObjectIdentifiers.data.equals(cms.contentType())
                 || cms.content().isPresent()) {
@@ -121,27 +127,23 @@ final class SealCms {
             throw new CanonicalCms.Unfit("it has other signed attributes than seals have");
         }
         byte[] value = cms.signature().getOctets();
-        X509Certificate signer;
-        boolean holds;
-        try {
-            signer = Certificates.of(cms.certificates().get(0));
-            Signature verifier = algorithm(signer.getPublicKey());
-            verifier.initVerify(signer);
-            verifier.update(cms.signedBytes());
-            holds = verifier.verify(value) && Arrays.equals(lowest(value, signer.getPublicKey()), value);
-        } catch (CertificateException | IOException unreadable) {
-            throw new CanonicalCms.Unfit("its certificate cannot be read");
-        } catch (GeneralSecurityException broken) {
-            throw new CanonicalCms.Unfit("its signature value does not fit its certificate");
-        }
-        if (!holds) {
+        SubjectPublicKeyInfo key = cms.certificates().get(0).getSubjectPublicKeyInfo();
+        if (!signatures.holds(key, algorithm(key), cms.signedBytes(), value)
+                || !Arrays.equals(lowest(value, key), value)) {
             throw new CanonicalCms.Unfit("its signature does not hold");
+        }
+        CertificateFacts signer;
+        try {
+            signer = CertificateFacts.of(cms.certificates().get(0), signatures);
+        } catch (IllegalArgumentException unreadable) {
+            throw new CanonicalCms.Unfit("its certificate cannot be read");
         }
         Optional<Timestamp.Checked> timestamp = Optional.empty();
         Optional<ASN1Primitive> canonicalToken = Optional.empty();
         if (cms.timestamp().isPresent()) {
             try {
-                timestamp = Optional.of(Timestamp.check(cms.timestamp().get().getEncoded(ASN1Encoding.DER), value));
+                timestamp = Optional.of(
+                        Timestamp.check(cms.timestamp().get().getEncoded(ASN1Encoding.DER), value, signatures));
                 canonicalToken = Optional.of(timestamp.get().token());
             } catch (CanonicalCms.Unfit unfit) {
                 throw new CanonicalCms.Unfit("its timestamp: " + unfit.getMessage());
@@ -180,22 +182,45 @@ final class SealCms {
         return attribute.getAttrValues().getObjectAt(0);
     }
 
-    private static Signature algorithm(PublicKey key) throws GeneralSecurityException {
-        return Signature.getInstance(key instanceof ECPublicKey ? "SHA256withECDSA" : "SHA256withRSA");
+    /** SHA-256 with the key's own kind of signature; the only ones seals are made with. */
+    private static AlgorithmIdentifier algorithm(SubjectPublicKeyInfo key) {
+        return isElliptic(key)
+                ? new AlgorithmIdentifier(X9ObjectIdentifiers.ecdsa_with_SHA256)
+                : new AlgorithmIdentifier(PKCSObjectIdentifiers.sha256WithRSAEncryption, DERNull.INSTANCE);
+    }
+
+    private static boolean isElliptic(SubjectPublicKeyInfo key) {
+        return X9ObjectIdentifiers.id_ecPublicKey.equals(key.getAlgorithm().getAlgorithm());
     }
 
     /**
      * An ECDSA signature (r, s) holds as well as (r, n - s), so anybody could turn one into the other: only the one
      * with the lower s counts here. An RSA signature has no twin.
      */
-    private static byte[] lowest(byte[] signature, PublicKey key) throws IOException {
-        if (!(key instanceof ECPublicKey ec)) {
+    private static byte[] lowest(byte[] signature, SubjectPublicKeyInfo key) throws CanonicalCms.Unfit {
+        if (!isElliptic(key)) {
             return signature;
         }
-        BigInteger order = ec.getParams().getOrder();
-        ASN1Sequence numbers = ASN1Sequence.getInstance(signature);
-        BigInteger s = ASN1Integer.getInstance(numbers.getObjectAt(1)).getValue();
-        return new DERSequence(new ASN1Encodable[] {numbers.getObjectAt(0), new ASN1Integer(s.min(order.subtract(s)))})
-                .getEncoded(ASN1Encoding.DER);
+        try {
+            BigInteger order =
+                    order(X962Parameters.getInstance(key.getAlgorithm().getParameters()));
+            ASN1Sequence numbers = ASN1Sequence.getInstance(signature);
+            BigInteger s = ASN1Integer.getInstance(numbers.getObjectAt(1)).getValue();
+            return new DERSequence(
+                            new ASN1Encodable[] {numbers.getObjectAt(0), new ASN1Integer(s.min(order.subtract(s)))})
+                    .getEncoded(ASN1Encoding.DER);
+        } catch (IOException | IllegalArgumentException | ClassCastException | IndexOutOfBoundsException unreadable) {
+            throw new CanonicalCms.Unfit("its signature value does not fit its certificate");
+        }
+    }
+
+    private static BigInteger order(X962Parameters curve) throws CanonicalCms.Unfit {
+        X9ECParameters parameters = curve.isNamedCurve()
+                ? ECNamedCurveTable.getByOID(ASN1ObjectIdentifier.getInstance(curve.getParameters()))
+                : X9ECParameters.getInstance(curve.getParameters());
+        if (parameters == null) {
+            throw new CanonicalCms.Unfit("its certificate names a curve that is not known");
+        }
+        return parameters.getN();
     }
 }

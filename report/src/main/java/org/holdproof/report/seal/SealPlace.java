@@ -1,16 +1,14 @@
 package org.holdproof.report.seal;
 
-import com.lowagie.text.pdf.PdfArray;
-import com.lowagie.text.pdf.PdfDictionary;
-import com.lowagie.text.pdf.PdfLiteral;
-import com.lowagie.text.pdf.PdfName;
-import com.lowagie.text.pdf.PdfNumber;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.holdproof.report.pdf.PdfInstant;
+import org.holdproof.report.pdf.PdfObjects;
+import org.holdproof.report.pdf.PdfValue;
 
 /**
  * Where a file keeps its seal: the one signature dictionary its one signature field leads to. The signature covers the
@@ -22,40 +20,18 @@ import java.util.Optional;
  * @param reason the bytes of the Reason string, parentheses included: whether a timestamp belongs to the seal, which the
  *     signature itself could not tell
  */
-record SealPlace(PdfValue.Array byteRange, PdfValue.Text contents, PdfValue.Text time, PdfValue.Text reason) {
+public record SealPlace(PdfValue.Array byteRange, PdfValue.Text contents, PdfValue.Text time, PdfValue.Text reason) {
     /** Room for the CMS in bytes: with a chain of three RSA certificates and a timestamp some 8 KiB are used. */
-    static final int ROOM = 16_384;
+    public static final int ROOM = 16_384;
 
-    private static final String NO_TIME = "D:00000000000000Z";
-    private static final int RANGE_WIDTH = 40;
+    public static final String NO_TIME = "D:00000000000000Z";
+    public static final int RANGE_WIDTH = 40;
     private static final String WITHOUT_TIMESTAMP = "Sealed without a timestamp";
     private static final String WITH_TIMESTAMP = "Sealed with a timestamp   ";
-    private static final String NOT_YET = " ".repeat(WITH_TIMESTAMP.length());
-
-    static final PdfName CADES = new PdfName("ETSI.CAdES.detached");
-
-    /** A signature dictionary (ISO 32000-1, 12.8; ETSI EN 319 142-1) that certifies: no change permitted. */
-    static PdfDictionary reserve(int room) {
-        PdfDictionary transform = new PdfDictionary(new PdfName("TransformParams"));
-        transform.put(PdfName.V, new PdfName("1.2"));
-        transform.put(PdfName.P, new PdfNumber(1));
-        PdfDictionary reference = new PdfDictionary(new PdfName("SigRef"));
-        reference.put(PdfName.TRANSFORMMETHOD, PdfName.DOCMDP);
-        reference.put(PdfName.TRANSFORMPARAMS, transform);
-
-        PdfDictionary seal = new PdfDictionary(PdfName.SIG);
-        seal.put(PdfName.FILTER, PdfName.ADOBE_PPKLITE);
-        seal.put(PdfName.SUBFILTER, CADES);
-        seal.put(PdfName.M, new PdfLiteral("(" + NO_TIME + ")"));
-        seal.put(PdfName.REASON, new PdfLiteral("(" + NOT_YET + ")"));
-        seal.put(PdfName.REFERENCE, new PdfArray(reference));
-        seal.put(PdfName.BYTERANGE, new PdfLiteral("[" + " ".repeat(RANGE_WIDTH - 2) + "]"));
-        seal.put(PdfName.CONTENTS, new PdfLiteral("<" + "00".repeat(room) + ">"));
-        return seal;
-    }
+    public static final String NOT_YET = " ".repeat(WITH_TIMESTAMP.length());
 
     /** The signature dictionaries a file's form fields lead to. */
-    static List<PdfValue.Dictionary> signatures(PdfObjects objects) {
+    public static List<PdfValue.Dictionary> signatures(PdfObjects objects) {
         return formFields(objects).stream()
                 .flatMap(field -> objects.dictionary(field).stream())
                 .filter(field -> field.isName("FT", "Sig"))
@@ -64,7 +40,7 @@ record SealPlace(PdfValue.Array byteRange, PdfValue.Text contents, PdfValue.Text
     }
 
     /** How many form fields a file has, of whatever kind. */
-    static int fields(PdfObjects objects) {
+    public static int fields(PdfObjects objects) {
         return formFields(objects).size();
     }
 
@@ -77,7 +53,7 @@ record SealPlace(PdfValue.Array byteRange, PdfValue.Text contents, PdfValue.Text
     }
 
     /** Whether a signature is what the catalog names as the file's certification, and permits no change. */
-    static boolean certifies(PdfObjects objects, PdfValue.Dictionary catalog, PdfValue.Dictionary signature) {
+    public static boolean certifies(PdfObjects objects, PdfValue.Dictionary catalog, PdfValue.Dictionary signature) {
         Optional<PdfValue.Dictionary> reference = objects.array(signature, "Reference")
                 .filter(references -> references.items().size() == 1)
                 .flatMap(references -> objects.dictionary(references.items().get(0)));
@@ -99,7 +75,7 @@ record SealPlace(PdfValue.Array byteRange, PdfValue.Text contents, PdfValue.Text
     }
 
     /** The place within a signature dictionary, where it has the four entries. */
-    static Optional<SealPlace> within(PdfValue.Dictionary signature) {
+    public static Optional<SealPlace> within(PdfValue.Dictionary signature) {
         if (signature.get("ByteRange").orElse(null) instanceof PdfValue.Array byteRange
                 && signature.get("Contents").orElse(null) instanceof PdfValue.Text contents
                 && signature.get("M").orElse(null) instanceof PdfValue.Text time
@@ -115,7 +91,7 @@ record SealPlace(PdfValue.Array byteRange, PdfValue.Text contents, PdfValue.Text
         return contents.octets().length();
     }
 
-    boolean isReserved() {
+    public boolean isReserved() {
         return byteRange.items().isEmpty()
                 && byteRange.end() - byteRange.start() == RANGE_WIDTH
                 && time.octets().equals(NO_TIME)
@@ -132,7 +108,7 @@ record SealPlace(PdfValue.Array byteRange, PdfValue.Text contents, PdfValue.Text
     }
 
     /** Whether the reason says what it must say of a seal with or without a timestamp. */
-    boolean fits(boolean withTimestamp) {
+    public boolean fits(boolean withTimestamp) {
         return reason.octets().equals(withTimestamp ? WITH_TIMESTAMP : WITHOUT_TIMESTAMP);
     }
 
@@ -142,7 +118,7 @@ record SealPlace(PdfValue.Array byteRange, PdfValue.Text contents, PdfValue.Text
     }
 
     /** Whether the ByteRange says: everything in a file of this length, save exactly the Contents string. */
-    boolean coversAll(int length) {
+    public boolean coversAll(int length) {
         long[] expected = {0, contents.start(), contents.end(), length - contents.end()};
         if (byteRange.items().size() != expected.length) {
             return false;
@@ -159,7 +135,7 @@ record SealPlace(PdfValue.Array byteRange, PdfValue.Text contents, PdfValue.Text
      * The CMS within the Contents string, which the signature does not cover: its figures must be lower case as the
      * seal writes them, and nothing but zeros may follow the message.
      */
-    byte[] cms(byte[] file) throws CanonicalCms.Unfit {
+    public byte[] cms(byte[] file) throws CanonicalCms.Unfit {
         for (int at = contents.start() + 1; at < contents.end() - 1; at++) {
             if (Character.digit(file[at], 16) < 0 || Character.isUpperCase(file[at])) {
                 throw new CanonicalCms.Unfit("its figures are not written as a seal's are");
@@ -188,7 +164,7 @@ record SealPlace(PdfValue.Array byteRange, PdfValue.Text contents, PdfValue.Text
     }
 
     /** SHA-256 over the whole file save the Contents string. */
-    byte[] digest(byte[] file) {
+    public byte[] digest(byte[] file) {
         MessageDigest digest = Digests.sha256();
         digest.update(file, 0, contents.start());
         digest.update(file, contents.end(), file.length - contents.end());

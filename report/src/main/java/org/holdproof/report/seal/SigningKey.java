@@ -28,10 +28,12 @@ public final class SigningKey {
 
     private final PrivateKey privateKey;
     private final List<X509Certificate> chain;
+    private final CertificateFacts facts;
 
     private SigningKey(PrivateKey privateKey, List<X509Certificate> chain) {
         this.privateKey = privateKey;
         this.chain = List.copyOf(chain);
+        this.facts = CertificateFacts.of(chain.get(0), new PlatformSignatureCheck());
     }
 
     /**
@@ -172,33 +174,33 @@ public final class SigningKey {
         return chain;
     }
 
-    X509Certificate certificate() {
+    public X509Certificate certificate() {
         return chain.get(0);
     }
 
-    /** The name in the certificate, RFC 2253 form. */
+    /** Whom the certificate names, the most general part last. */
     public String subject() {
-        return certificate().getSubjectX500Principal().getName();
+        return facts.subject();
     }
 
     /** Who it is, for print: the certificate's common name, or its whole subject where it has none. */
     public String signer() {
-        return SignerName.of(certificate());
+        return facts.name();
     }
 
     public Fingerprint fingerprint() {
-        return Fingerprint.of(certificate());
+        return facts.fingerprint();
     }
 
     public boolean selfSigned() {
-        return SignerName.isSelfSigned(certificate());
+        return facts.selfSigned();
     }
 
     public Instant notBefore() {
-        return certificate().getNotBefore().toInstant();
+        return facts.notBefore();
     }
 
     public Instant notAfter() {
-        return certificate().getNotAfter().toInstant();
+        return facts.notAfter();
     }
 }

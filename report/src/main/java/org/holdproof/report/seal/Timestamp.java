@@ -1,8 +1,6 @@
 package org.holdproof.report.seal;
 
 import java.io.IOException;
-import java.security.cert.CertificateException;
-import java.security.cert.X509Certificate;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Optional;
@@ -13,8 +11,10 @@ import org.bouncycastle.asn1.tsp.TSTInfo;
 import org.bouncycastle.cert.X509CertificateHolder;
 import org.bouncycastle.cms.CMSException;
 import org.bouncycastle.cms.CMSSignedData;
-import org.bouncycastle.cms.jcajce.JcaSimpleSignerInfoVerifierBuilder;
-import org.bouncycastle.operator.OperatorCreationException;
+import org.bouncycastle.cms.DefaultCMSSignatureAlgorithmNameGenerator;
+import org.bouncycastle.cms.SignerInformationVerifier;
+import org.bouncycastle.operator.DefaultSignatureAlgorithmIdentifierFinder;
+import org.bouncycastle.operator.bc.BcDigestCalculatorProvider;
 import org.bouncycastle.tsp.TSPException;
 import org.bouncycastle.tsp.TimeStampToken;
 
@@ -34,7 +34,7 @@ public record Timestamp(Instant time, String authority, Fingerprint fingerprint)
      * Checks a token: that it stamps this signature, is signed by the certificate it names, and that this certificate
      * is one for timestamps and was valid then. Whether the authority deserves trust is not judged here.
      */
-    static Checked check(byte[] token, byte[] signature) throws CanonicalCms.Unfit {
+    static Checked check(byte[] token, byte[] signature, SignatureCheck signatures) throws CanonicalCms.Unfit {
         CanonicalCms cms = CanonicalCms.parse(token);
         if (!PKCSObjectIdentifiers.id_ct_TSTInfo.equals(cms.contentType())
                 || cms.content().isEmpty()) {
@@ -60,20 +60,18 @@ public record Timestamp(Instant time, String authority, Fingerprint fingerprint)
             }
             X509CertificateHolder holder =
                     new X509CertificateHolder(cms.certificates().get(0));
-            X509Certificate certificate = Certificates.of(cms.certificates().get(0));
+            CertificateFacts certificate =
+                    CertificateFacts.of(cms.certificates().get(0), signatures);
             TimeStampToken checked = new TimeStampToken(new CMSSignedData(canonical));
-            checked.validate(new JcaSimpleSignerInfoVerifierBuilder().build(holder));
+            checked.validate(new SignerInformationVerifier(
+                    new DefaultCMSSignatureAlgorithmNameGenerator(),
+                    new DefaultSignatureAlgorithmIdentifierFinder(),
+                    new TokenVerifier(holder, signatures),
+                    new BcDigestCalculatorProvider()));
             Timestamp timestamp = new Timestamp(
-                    checked.getTimeStampInfo().getGenTime().toInstant(),
-                    SignerName.of(certificate),
-                    Fingerprint.of(certificate));
+                    checked.getTimeStampInfo().getGenTime().toInstant(), certificate.name(), certificate.fingerprint());
             return new Checked(timestamp, ASN1Primitive.fromByteArray(canonical));
-        } catch (TSPException
-                | CMSException
-                | IOException
-                | CertificateException
-                | OperatorCreationException
-                | IllegalArgumentException broken) {
+        } catch (TSPException | CMSException | IOException | IllegalArgumentException broken) {
             throw new CanonicalCms.Unfit("it does not hold (" + broken.getMessage() + ")");
         }
     }

@@ -14,6 +14,9 @@ import org.holdproof.core.plan.PlannedCook;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.RuleLibrary;
+import org.holdproof.report.archive.ArchivalPdf;
+import org.holdproof.report.archive.Attachment;
+import org.holdproof.report.archive.DocumentFacts;
 import org.holdproof.report.draw.Box;
 import org.holdproof.report.draw.Lettering;
 import org.holdproof.report.draw.Palette;
@@ -23,9 +26,6 @@ import org.holdproof.report.draw.Typesetter;
 import org.holdproof.report.font.ReportFonts;
 import org.holdproof.report.layout.ReportLayout;
 import org.holdproof.report.layout.SafetyWords;
-import org.holdproof.report.seal.ArchivalPdf;
-import org.holdproof.report.seal.Attachment;
-import org.holdproof.report.seal.DocumentFacts;
 
 /** A plan table as one landscape sheet for the kitchen's wall, in the authority's paper; PDF/A-3. */
 public final class WallChart {
@@ -61,11 +61,11 @@ public final class WallChart {
     public static byte[] write(PlanTable table, RuleLibrary library, Instant written) throws IOException {
         WallChart chart = new WallChart(table, library.edition());
         DocumentFacts facts =
-                new DocumentFacts(chart.title(), table.like().authority().title(), "en", written);
+                new DocumentFacts(chart.title(), table.like().authority().title(), "en", false, written);
         ReportFonts fonts = ReportFonts.load();
         Attachment tables = new Attachment(Attachment.Role.TABLES, "tables.zip", "application/zip", library.archive());
         return ArchivalPdf.write(
-                facts, List.of(tables), (document, writer, attached) -> chart.draw(document, writer, fonts));
+                facts, List.of(tables), (document, writer, structure, attached) -> chart.draw(document, writer, fonts));
     }
 
     private String title() {

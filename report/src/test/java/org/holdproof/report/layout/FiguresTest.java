@@ -21,16 +21,29 @@ class FiguresTest {
         assertThat(figures.measured(late)).containsExactly("120.04 min");
         assertThat(figures.margin(late)).isEqualTo("−0.04 min");
         Check exact = check("cooling.1", Bounded.exactly(120), Comparison.AT_MOST, 120, "min");
-        assertThat(figures.measured(exact)).containsExactly("120.0 min");
-        assertThat(figures.margin(exact)).isEqualTo("0.0 min");
+        assertThat(figures.measured(exact)).containsExactly("120 min");
+        assertThat(figures.margin(exact)).isEqualTo("0 min");
     }
 
     @Test
-    void theUnitIsSaidOnce() {
+    void durationsShareAUnit() {
         Check held = check("lethality", new Bounded(107, 113.2, 119), Comparison.AT_LEAST, 112, "min");
-        assertThat(figures.measured(held)).containsExactly("worst 107.0", "nominal 113.2", "best 119.0 min");
+        assertThat(figures.measured(held)).containsExactly("worst 107 min", "nominal 113.2 min", "best 119 min");
         assertThat(figures.limit(held)).isEqualTo("at least 112 min");
-        assertThat(figures.margin(held)).isEqualTo("−5.0 min");
+        assertThat(figures.margin(held)).isEqualTo("−5 min");
+    }
+
+    @Test
+    void durationsAreSaidAsAPersonSaysThemAndTheLimitWithThem() {
+        Check late = check("cooling.1", new Bounded(188, 181.8, 175), Comparison.AT_MOST, 120, "min");
+        assertThat(figures.measured(late)).containsExactly("worst 3 h 8 min", "nominal 3 h 2 min", "best 2 h 55 min");
+        assertThat(figures.limit(late)).isEqualTo("at most 2 h");
+        Check short34 =
+                check("lethality", new Bounded(40 / 60.0, 45 / 60.0, 50 / 60.0), Comparison.AT_LEAST, 34 / 60.0, "min");
+        assertThat(figures.limit(short34)).isEqualTo("at least 34 s");
+        Check barely = check("cooling.2", new Bounded(360.3, 360.2, 360.1), Comparison.AT_MOST, 360, "min");
+        assertThat(figures.measured(barely)).containsExactly("worst 360.3 min", "nominal 360.2 min", "best 360.1 min");
+        assertThat(figures.limit(barely)).isEqualTo("at most 360 min");
     }
 
     @Test
@@ -46,7 +59,8 @@ class FiguresTest {
     void anEndNobodyCanBoundSaysSo() {
         Check open =
                 check("cooling.2", new Bounded(Double.POSITIVE_INFINITY, 371, 350), Comparison.AT_MOST, 360, "min");
-        assertThat(figures.measured(open)).containsExactly("worst not bounded", "nominal 371.0", "best 350.0 min");
+        assertThat(figures.measured(open))
+                .containsExactly("worst not bounded", "nominal 6 h 11 min", "best 5 h 50 min");
         assertThat(figures.margin(open)).isEqualTo("no bound");
     }
 

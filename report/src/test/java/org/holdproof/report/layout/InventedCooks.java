@@ -28,9 +28,7 @@ import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.Assessment;
-import org.holdproof.report.AttachedFile;
-import org.holdproof.report.ReportContent;
-import org.holdproof.report.SealFacts;
+import org.holdproof.report.archive.AttachedFile;
 
 /** Cooks in a kitchen that does not exist: each probe follows its surroundings with one time constant. Invented data. */
 final class InventedCooks {

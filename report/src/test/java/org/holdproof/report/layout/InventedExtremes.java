@@ -31,7 +31,6 @@ import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.RecordFacts;
 import org.holdproof.core.verdict.Verdict;
-import org.holdproof.report.ReportContent;
 import org.junit.jupiter.api.Named;
 
 /** Reports nobody would make on purpose. Invented data. */

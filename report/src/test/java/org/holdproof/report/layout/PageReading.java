@@ -44,6 +44,23 @@ public final class PageReading {
         return text.replaceAll("\\s+", "");
     }
 
+    /** The type size of every character on a page that is not blank, in points. */
+    public static List<Double> sizes(PDDocument document, int page) throws IOException {
+        List<Double> sizes = new ArrayList<>();
+        PDFTextStripper stripper = new PDFTextStripper() {
+            @Override
+            protected void processTextPosition(TextPosition at) {
+                if (!at.getUnicode().isBlank()) {
+                    sizes.add((double) at.getFontSize());
+                }
+            }
+        };
+        stripper.setStartPage(page);
+        stripper.setEndPage(page);
+        stripper.getText(document);
+        return sizes;
+    }
+
     public static List<List<Glyph>> glyphs(PDDocument document) throws IOException {
         List<List<Glyph>> pages = new ArrayList<>();
         for (int page = 1; page <= document.getNumberOfPages(); page++) {

@@ -11,7 +11,7 @@ import java.nio.file.Path;
 import java.time.ZonedDateTime;
 import java.util.GregorianCalendar;
 import java.util.Map;
-import org.holdproof.report.ReportContent;
+import org.holdproof.report.draw.Structure;
 import org.holdproof.report.font.ReportFonts;
 
 /** Lays a report out into bytes, and, run by itself, the invented cooks into a folder to look at. */
@@ -22,8 +22,9 @@ final class Printed {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         Document document = new Document();
         PdfWriter writer = PdfWriter.getInstance(document, bytes);
+        writer.setTagged();
         document.open();
-        ReportLayout.draw(document, writer, ReportFonts.load(), content);
+        ReportLayout.draw(document, writer, new Structure(), ReportFonts.load(), content);
         ZonedDateTime written = content.writtenAt().atZone(InventedCooks.ZONE);
         PdfDate date = new PdfDate(GregorianCalendar.from(written));
         writer.getInfo().put(PdfName.CREATIONDATE, date);

@@ -20,8 +20,7 @@ import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
-import org.holdproof.report.AttachedFile;
-import org.holdproof.report.ReportContent;
+import org.holdproof.report.archive.AttachedFile;
 import org.holdproof.report.font.ReportFonts;
 import org.holdproof.report.layout.PageReading.Glyph;
 import org.junit.jupiter.api.Named;
@@ -32,6 +31,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Reads reports of invented cooks back with another library than the one that wrote them. */
 class ReportLayoutTest {
     private static final double POINT = 1;
+    /** A page may end within a phrase that is counted. */
+    private static final int PAGE_ENDS = 20;
+
     private static final ReportFonts FONTS = ReportFonts.load();
 
     static Stream<Named<ReportContent>> reports() {
@@ -63,14 +65,8 @@ class ReportLayoutTest {
             });
             if (check.unit().filter("min"::equals).isPresent()
                     && check.measured().isPresent()) {
-                for (double end : new double[] {
-                    check.measured().get().worst(), check.measured().get().best()
-                }) {
-                    // Rounding to one place is the report's; more places only ever follow it.
-                    String whole = Double.isInfinite(end)
-                            ? "notbounded"
-                            : String.format(Locale.ROOT, "%.4f", end).replaceAll("\\..*", ".");
-                    assertThat(text).contains(whole);
+                for (String figure : WordedReport.of(content).figures().measured(check)) {
+                    assertThat(text).contains(printed(figure));
                 }
             }
         }
@@ -97,7 +93,10 @@ class ReportLayoutTest {
         assertThat(text).contains(printed(SafetyWords.TEXT));
         assertThat(text).contains("Thewholecook", "Thechecks", "Whattodonext");
         if (content.seal().isPresent()) {
-            assertThat(text).contains(content.seal().get().certificateSha256().toUpperCase(Locale.ROOT));
+            assertThat(text)
+                    .contains(
+                            printed("Seal"),
+                            content.seal().get().certificateSha256().toUpperCase(Locale.ROOT));
         } else {
             assertThat(text).contains("Notsealed");
         }
@@ -108,6 +107,25 @@ class ReportLayoutTest {
         assertThat(open).allSatisfy(check -> assertThat(text)
                 .contains(printed(check.title())
                         .substring(0, Math.min(20, printed(check.title()).length()))));
+    }
+
+    /** An ellipsis is the mark of a text that was cut; none of the invented cooks' own texts holds one. */
+    @ParameterizedTest
+    @MethodSource("reports")
+    void noTextIsCut(ReportContent content) throws Exception {
+        assertThat(PageReading.squeezed(Printed.bytes(content))).doesNotContain("…");
+    }
+
+    @ParameterizedTest
+    @MethodSource("reports")
+    void whatMustBeReadOnPageOneIsNotSmall(ReportContent content) throws Exception {
+        try (PDDocument document = Loader.loadPDF(Printed.bytes(content))) {
+            List<Double> sizes = PageReading.sizes(document, 1);
+            assertThat(sizes.stream().min(Double::compare).orElseThrow()).isGreaterThan(7.3);
+            // Charts and the running head and foot are set smaller; nothing else is.
+            assertThat(sizes.stream().filter(size -> size < 8.49).map(size -> Math.round(size * 10) / 10.0))
+                    .allSatisfy(size -> assertThat(size).isIn(7.4, 7.8, 8.0));
+        }
     }
 
     @ParameterizedTest
@@ -173,7 +191,7 @@ class ReportLayoutTest {
     void aReasonLongerThanAPageIsPrintedToItsEnd() throws Exception {
         String text = PageReading.squeezed(Printed.bytes(InventedExtremes.longReason()));
         // Once under its check and once under its corrective action, each sentence.
-        assertThat(text.split("endinsight", -1)).hasSizeGreaterThan(2 * 400);
+        assertThat(text.split("endinsight", -1)).hasSizeGreaterThan(2 * 400 - PAGE_ENDS);
     }
 
     @Test

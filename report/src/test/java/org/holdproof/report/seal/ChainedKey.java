@@ -18,10 +18,10 @@ import org.bouncycastle.cert.jcajce.JcaX509v3CertificateBuilder;
 import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
 
 /** An RSA key whose certificate a test root issued, as an office that has its own authority would bring. */
-final class ChainedKey {
+public final class ChainedKey {
     private ChainedKey() {}
 
-    static SigningKey rsa(Path folder) throws Exception {
+    public static SigningKey rsa(Path folder) throws Exception {
         KeyPairGenerator generator = KeyPairGenerator.getInstance("RSA");
         generator.initialize(2048);
         KeyPair rootPair = generator.generateKeyPair();

@@ -36,9 +36,9 @@ import org.bouncycastle.tsp.TimeStampResponseGenerator;
 import org.bouncycastle.tsp.TimeStampTokenGenerator;
 
 /** A timestamp authority made of Bouncy Castle's own parts (RFC 3161), on the loopback address, with its own root. */
-final class LoopbackTimestampAuthority implements AutoCloseable {
+public final class LoopbackTimestampAuthority implements AutoCloseable {
     /** How it behaves. */
-    enum Manner {
+    public enum Manner {
         HONEST,
         ANOTHER_NONCE,
         ANOTHER_IMPRINT,
@@ -56,7 +56,7 @@ final class LoopbackTimestampAuthority implements AutoCloseable {
     private final Instant time;
     private final HttpServer server;
 
-    LoopbackTimestampAuthority(Manner manner, Instant time, String algorithm) throws Exception {
+    public LoopbackTimestampAuthority(Manner manner, Instant time, String algorithm) throws Exception {
         this.manner = manner;
         this.time = time;
         this.algorithm = algorithm;
@@ -103,7 +103,7 @@ final class LoopbackTimestampAuthority implements AutoCloseable {
                 .getCertificate(builder.build(new JcaContentSignerBuilder(signing).build(issuerPair.getPrivate())));
     }
 
-    URI address() {
+    public URI address() {
         return URI.create("http://127.0.0.1:" + server.getAddress().getPort() + "/tsa");
     }
 

@@ -13,20 +13,23 @@ import java.util.Arrays;
 import java.util.List;
 
 /** A program of the operating system that a test asks for a second opinion. */
-record OutsideTool(String command, String debianPackage) {
-    static final OutsideTool PDFSIG = new OutsideTool("pdfsig", "poppler-utils");
-    static final OutsideTool QPDF = new OutsideTool("qpdf", "qpdf");
-    static final OutsideTool OPENSSL = new OutsideTool("openssl", "openssl");
+public record OutsideTool(String command, String debianPackage) {
+    public static final OutsideTool PDFSIG = new OutsideTool("pdfsig", "poppler-utils");
+    public static final OutsideTool QPDF = new OutsideTool("qpdf", "qpdf");
+    /** Takes a PDF apart into text. */
+    public static final OutsideTool PDFTOTEXT = new OutsideTool("pdftotext", "poppler-utils");
+
+    public static final OutsideTool OPENSSL = new OutsideTool("openssl", "openssl");
 
     /** What it said, and the status it ended with. */
-    record Answer(int status, String text) {}
+    public record Answer(int status, String text) {}
 
     /**
      * Runs it. Where it is not installed the test fails in CI, and elsewhere is skipped with the reason.
      *
      * @param arguments what comes after the command
      */
-    Answer run(Path folder, String... arguments) throws IOException, InterruptedException {
+    public Answer run(Path folder, String... arguments) throws IOException, InterruptedException {
         if (!installed()) {
             String reason = command + " is not installed: apt-get install " + debianPackage;
             if (System.getenv("CI") != null) {

@@ -9,24 +9,27 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import org.holdproof.report.AttachedFile;
+import org.holdproof.report.archive.ArchivalPdf;
+import org.holdproof.report.archive.AttachedFile;
+import org.holdproof.report.archive.Attachment;
+import org.holdproof.report.archive.DocumentFacts;
 import org.holdproof.report.font.ReportFonts;
 
 /** A small invented report, for tests only. */
-final class SampleReport {
-    static final Instant WRITTEN = Instant.parse("2031-03-04T05:06:07Z");
-    static final Instant SEALED = Instant.parse("2031-03-04T05:06:09Z");
-    static final String KITCHEN = "Lindenhof & Söhne, test kitchen";
+public final class SampleReport {
+    public static final Instant WRITTEN = Instant.parse("2031-03-04T05:06:07Z");
+    public static final Instant SEALED = Instant.parse("2031-03-04T05:06:09Z");
+    public static final String KITCHEN = "Lindenhof & Söhne, test kitchen";
 
     private static final char[] PASSPHRASE = "four unrelated short words".toCharArray();
 
     private SampleReport() {}
 
-    static DocumentFacts facts() {
-        return new DocumentFacts("Batch T-1 <sample>: MET – 60 °C", KITCHEN, "en-US", WRITTEN);
+    public static DocumentFacts facts() {
+        return new DocumentFacts("Batch T-1 <sample>: MET – 60 °C", KITCHEN, "en-US", false, WRITTEN);
     }
 
-    static List<Attachment> attachments() {
+    public static List<Attachment> attachments() {
         StringBuilder log = new StringBuilder("time,core °C\n");
         for (int minute = 0; minute < 600; minute++) {
             log.append(WRITTEN.plusSeconds(60L * minute))
@@ -40,12 +43,12 @@ final class SampleReport {
                 text(Attachment.Role.ASSESSMENT, "assessment.json", "application/json", "{\"verdict\": \"MET\"}\n"));
     }
 
-    static Attachment text(Attachment.Role role, String name, String mimeType, String content) {
+    public static Attachment text(Attachment.Role role, String name, String mimeType, String content) {
         return new Attachment(role, name, mimeType, content.getBytes(StandardCharsets.UTF_8));
     }
 
-    static ArchivalPdf.Pages pages() {
-        return (document, writer, attached) -> {
+    public static ArchivalPdf.Pages pages() {
+        return (document, writer, structure, attached) -> {
             ReportFonts fonts = ReportFonts.load();
             for (int page = 1; page <= 2; page++) {
                 document.newPage();
@@ -69,7 +72,7 @@ final class SampleReport {
         };
     }
 
-    static byte[] unsealed() {
+    public static byte[] unsealed() {
         try {
             return ArchivalPdf.write(facts(), attachments(), pages());
         } catch (IOException impossible) {
@@ -77,7 +80,7 @@ final class SampleReport {
         }
     }
 
-    static byte[] forSealing() {
+    public static byte[] forSealing() {
         try {
             return ArchivalPdf.writeForSealing(facts(), attachments(), pages());
         } catch (IOException impossible) {
@@ -85,7 +88,7 @@ final class SampleReport {
         }
     }
 
-    static SigningKey newKey(String kitchen) {
+    public static SigningKey newKey(String kitchen) {
         try {
             Path folder = Files.createTempDirectory("holdproof-key");
             Path file = folder.resolve("seal.p12");
@@ -100,7 +103,7 @@ final class SampleReport {
         }
     }
 
-    static byte[] sealed(SigningKey key) {
+    public static byte[] sealed(SigningKey key) {
         try {
             return Seal.sign(forSealing(), key, SEALED, Optional.empty());
         } catch (TimestampException impossible) {
@@ -108,7 +111,7 @@ final class SampleReport {
         }
     }
 
-    static byte[] sealed(SigningKey key, TimestampSource timestamps) throws TimestampException {
+    public static byte[] sealed(SigningKey key, TimestampSource timestamps) throws TimestampException {
         return Seal.sign(forSealing(), key, SEALED, Optional.of(timestamps));
     }
 }
