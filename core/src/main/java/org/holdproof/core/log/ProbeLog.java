@@ -204,7 +204,11 @@ public final class ProbeLog {
             return this;
         }
 
-        /** @throws IllegalStateException if there is no channel or no row */
+        /**
+         * The log.
+         *
+         * @throws IllegalStateException if there is no channel or no row
+         */
         public ProbeLog build() {
             if (channels.isEmpty() || rows == 0) {
                 throw new IllegalStateException("a log without a channel or a row");

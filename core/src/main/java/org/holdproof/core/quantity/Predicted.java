@@ -55,7 +55,11 @@ public record Predicted(double low, double central, double high) {
         return new Predicted(low * other.low, central * other.central, high * other.high);
     }
 
-    /** @param factor not negative */
+    /**
+     * Every end times a factor.
+     *
+     * @param factor not negative
+     */
     public Predicted times(double factor) {
         return new Predicted(low * factor, central * factor, high * factor);
     }
