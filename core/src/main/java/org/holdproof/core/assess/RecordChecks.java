@@ -27,7 +27,7 @@ final class RecordChecks {
     }
 
     List<Check> checks() {
-        return List.of(coverage(), interval(), new ThermometerCheck(evidence).check());
+        return List.of(coverage(), interval(), ThermometerCheck.worst(evidence));
     }
 
     /** Every stage that heats or chills must have core readings from its start to its end; a gap inside it is judged by the checks it touches. */
@@ -143,7 +143,7 @@ final class RecordChecks {
     }
 
     List<Caution> cautions(ProbeLog log) {
-        List<Caution> cautions = new ArrayList<>(new ThermometerCheck(evidence).cautions());
+        List<Caution> cautions = new ArrayList<>(ThermometerCheck.allCautions(evidence));
         for (LogFault.Kind kind : LogFault.Kind.values()) {
             List<LogFault> faults =
                     log.faults().stream().filter(fault -> fault.kind() == kind).toList();

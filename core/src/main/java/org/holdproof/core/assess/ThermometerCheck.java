@@ -35,9 +35,24 @@ final class ThermometerCheck {
     private final Evidence evidence;
     private final Instrument instrument;
 
-    ThermometerCheck(Evidence evidence) {
+    ThermometerCheck(Evidence evidence, Instrument instrument) {
         this.evidence = evidence;
-        instrument = evidence.batch().instrument();
+        this.instrument = instrument;
+    }
+
+    /** Every thermometer of the record; the first of the worst answers. */
+    static Check worst(Evidence evidence) {
+        return evidence.batch().instruments().stream()
+                .map(instrument -> new ThermometerCheck(evidence, instrument).check())
+                .reduce((one, other) -> one.verdict().and(other.verdict()) == one.verdict() ? one : other)
+                .orElseThrow();
+    }
+
+    /** What is to be minded of every thermometer of the record. */
+    static List<Caution> allCautions(Evidence evidence) {
+        return evidence.batch().instruments().stream()
+                .flatMap(instrument -> new ThermometerCheck(evidence, instrument).cautions().stream())
+                .toList();
     }
 
     Check check() {
@@ -58,7 +73,7 @@ final class ThermometerCheck {
         double error = InstrumentStanding.errorCelsius(last.get());
         check.measured(Bounded.exactly(Math.abs(error))).unit("°C");
         if (last.get().date().isAfter(lastDay())) {
-            return check.why("The thermometer's last check, of " + last.get().date()
+            return check.why("The last check of thermometer " + instrument.id() + ", of " + last.get().date()
                             + ", is dated after the cook: it did not guard it.")
                     .next("Add the last check before the cook to the batch record.")
                     .build();
@@ -66,7 +81,8 @@ final class ThermometerCheck {
         if (daysBefore(last.get()) > OLDEST_CHECK_DAYS) {
             return check.why(String.format(
                             Locale.ROOT,
-                            "The thermometer was last checked %d days before the cook.",
+                            "Thermometer %s was last checked %d days before the cook.",
+                            instrument.id(),
                             daysBefore(last.get())))
                     .next("Check it in ice water or boiling water, and regularly from now on.")
                     .build();
@@ -97,10 +113,9 @@ final class ThermometerCheck {
         List<Caution> cautions = new ArrayList<>();
         overdue().ifPresent(cautions::add);
         if (instrument.toleranceCelsius() == 0) {
-            cautions.add(
-                    new Caution(
-                            "instrument.tolerance",
-                            "The record gives the thermometer a tolerance of 0: no thermometer reads without error. Give the maker's accuracy."));
+            cautions.add(new Caution(
+                    "instrument.tolerance",
+                    "The record gives thermometer " + instrument.id() + " a tolerance of 0: no thermometer reads without error. Give the maker's accuracy."));
         }
         return cautions;
     }
@@ -119,14 +134,16 @@ final class ThermometerCheck {
                         "instrument.overdue",
                         String.format(
                                 Locale.ROOT,
-                                "The thermometer was last checked %d days before the cook; it is due every %.0f days.",
+                                "Thermometer %s was last checked %d days before the cook; it is due every %.0f days.",
+                                instrument.id(),
                                 days,
                                 every.getAsDouble())));
     }
 
     private long daysBefore(InstrumentCheck check) {
         return ChronoUnit.DAYS.between(
-                check.date(), day(Instant.ofEpochMilli(evidence.timeline().log().fromMillis())));
+                check.date(),
+                day(Instant.ofEpochMilli(evidence.timeline().log().fromMillis())));
     }
 
     /** The last day the record's own stages name; later readings move nothing. */

@@ -74,10 +74,7 @@ class RecordChecksTest {
         Check between = check(readAt(both(cook, every(1, 660, 900))), "record.interval", BATH, chill);
         assertThat(between.verdict()).isEqualTo(Verdict.NOT_PROVEN);
         Check stored = check(
-                readAt(both(cook, every(1, 660, 900))),
-                "record.interval",
-                BATH,
-                Cooks.stage(Stage.Kind.STORE, 600, 900));
+                readAt(both(cook, every(1, 660, 900))), "record.interval", BATH, Cooks.stage(Stage.Kind.STORE, 600, 900));
         assertThat(stored.verdict()).isEqualTo(Verdict.MET);
     }
 
@@ -124,22 +121,14 @@ class RecordChecksTest {
     })
     void anErrorBeyondWhatCanBePutRightProvesNothing(String authority, double error, Verdict expected) {
         Evidence evidence = checked(authority, LocalDate.of(1969, 12, 20), error, 0.5);
-        assertThat(new ThermometerCheck(evidence).check().verdict()).isEqualTo(expected);
+        assertThat(ThermometerCheck.worst(evidence).verdict()).isEqualTo(expected);
     }
 
     @ParameterizedTest(name = "checked {0}")
-    @CsvSource({
-        "1970-01-01, MET",
-        "1970-01-02, NOT_PROVEN",
-        "2031-01-01, NOT_PROVEN",
-        "1969-01-01, MET",
-        "1968-12-30, NOT_PROVEN"
-    })
+    @CsvSource({"1970-01-01, MET", "1970-01-02, NOT_PROVEN", "2031-01-01, NOT_PROVEN", "1969-01-01, MET", "1968-12-30, NOT_PROVEN"})
     void aCheckAfterTheCookOrYearsBeforeItIsNone(LocalDate date, Verdict expected) {
         for (String authority : List.of("us-fsis-2021", "us-food-code-2022", "hong-kong-cfs", "canada-cfia")) {
-            assertThat(new ThermometerCheck(checked(authority, date, 0, 0.5))
-                            .check()
-                            .verdict())
+            assertThat(ThermometerCheck.worst(checked(authority, date, 0, 0.5)).verdict())
                     .as(authority)
                     .isEqualTo(expected);
         }
@@ -148,10 +137,10 @@ class RecordChecksTest {
     @Test
     void aToleranceOfNoneIsDoubted() {
         LocalDate date = LocalDate.of(1969, 12, 20);
-        assertThat(new ThermometerCheck(checked("us-fsis-2021", date, 0, 0)).cautions())
+        assertThat(ThermometerCheck.allCautions(checked("us-fsis-2021", date, 0, 0)))
                 .extracting(Caution::id)
                 .contains("instrument.tolerance");
-        assertThat(new ThermometerCheck(checked("us-fsis-2021", date, 0, 0.1)).cautions())
+        assertThat(ThermometerCheck.allCautions(checked("us-fsis-2021", date, 0, 0.1)))
                 .extracting(Caution::id)
                 .doesNotContain("instrument.tolerance");
     }
