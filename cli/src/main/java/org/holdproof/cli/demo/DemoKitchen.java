@@ -94,7 +94,8 @@ public final class DemoKitchen {
                         60,
                         "2.6 kg",
                         "",
-                        stages));
+                        stages,
+                        end(start, 1519, "in store")));
     }
 
     private static DemoBatch lowBath() {
@@ -122,7 +123,8 @@ public final class DemoKitchen {
                         50,
                         "1.4 kg",
                         ", \"dates\": \"dmy\"",
-                        stages));
+                        stages,
+                        end(start, 1624, "discarded")));
     }
 
     private static DemoBatch lateChill() {
@@ -150,7 +152,8 @@ public final class DemoKitchen {
                         65,
                         "1.8 kg",
                         ", \"start\": \"" + LOCAL.format(start) + "\"",
-                        stages));
+                        stages,
+                        end(start, 769, "discarded")));
     }
 
     private static DemoBatch probeGap() {
@@ -178,7 +181,8 @@ public final class DemoKitchen {
                         55,
                         "1.1 kg",
                         ", \"dates\": \"mdy\"",
-                        stages));
+                        stages,
+                        end(start, 392, "discarded")));
     }
 
     private static ZonedDateTime at(int day, int hour, int minute) {
@@ -195,7 +199,8 @@ public final class DemoKitchen {
             int thicknessMillimetres,
             String weight,
             String logAnswers,
-            String stages) {
+            String stages,
+            String end) {
         return """
                 {
                   "batch": "%s",
@@ -226,6 +231,7 @@ public final class DemoKitchen {
                   "stages": [
                 %s
                   ],
+                  "end": %s,
                   "roles": {"operator": "night cook", "reviewer": "kitchen manager"}
                 }
                 """
@@ -241,7 +247,8 @@ public final class DemoKitchen {
                         weight,
                         ZONE,
                         logAnswers,
-                        stages);
+                        stages,
+                        end);
     }
 
     private static String stages(String... stages) {
@@ -255,6 +262,10 @@ public final class DemoKitchen {
                         LOCAL.format(start.plusMinutes(fromMinute)),
                         LOCAL.format(start.plusMinutes(toMinute)),
                         setPoint);
+    }
+
+    private static String end(ZonedDateTime start, int minute, String how) {
+        return "{\"how\": \"%s\", \"at\": \"%s\"}".formatted(how, LOCAL.format(start.plusMinutes(minute)));
     }
 
     private static String moment(String name, ZonedDateTime start, int minute) {

@@ -6,12 +6,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.BatchRecord;
-import org.holdproof.core.batch.Product;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.ColumnMissingException;
 import org.holdproof.core.course.CookLogs;
 import org.holdproof.core.course.CookTimeline;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.course.InstrumentStanding;
+import org.holdproof.core.course.Surroundings;
 import org.holdproof.core.kinetics.GeneralMethod;
 import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.ProbeLog;
@@ -73,16 +74,19 @@ public final class Assessor {
         InstrumentStanding standing = InstrumentStanding.of(batch.instrument());
         List<Trace> core = logs.core();
         Span span = new Span(log.millis(0), log.millis(log.rows() - 1));
+        CookTimeline timeline = new CookTimeline(batch, span);
         Evidence evidence = new Evidence(
                 batch,
                 authority,
                 core,
                 core.stream().mapToDouble(Trace::toleranceCelsius).max().orElse(0),
-                new CookTimeline(batch, span),
-                new Wording(authority.units(), batch.kitchen().zone()));
+                timeline,
+                new Wording(authority.units(), batch.kitchen().zone()),
+                Surroundings.of(log, batch, timeline, standing.correctionCelsius()));
+        Accounts accounts = Accounts.of(evidence);
 
         ProbePlaceCheck.Findings probes = new ProbePlaceCheck(evidence, log).findings();
-        List<Check> checks = checks(evidence, probes);
+        List<Check> checks = checks(evidence, accounts, probes);
         List<LethalityMargin> margins = authority.lethalityFor(batch.product()).stream()
                 .flatMap(choice -> choice.margin().stream())
                 .flatMap(kinetics -> integrated(evidence, kinetics).stream())
@@ -94,42 +98,42 @@ public final class Assessor {
                 library.edition(),
                 span,
                 checks,
-                cautions(logs, log, evidence, library, checks, probes),
+                cautions(logs, log, evidence, accounts, library, checks, probes),
                 margins.stream().findFirst().map(found -> curve(evidence, found)),
                 margins,
                 ProbePlaceCheck.curve(probes),
-                facts(log, evidence, standing));
+                facts(log, evidence, standing),
+                Unasked.of(evidence, checks));
     }
 
     /** Every question the batch gives occasion for, in the order a cook happens. */
-    private static List<Check> checks(Evidence evidence, ProbePlaceCheck.Findings probes) {
+    private static List<Check> checks(Evidence evidence, Accounts accounts, ProbePlaceCheck.Findings probes) {
         AuthorityProfile authority = evidence.authority();
-        List<LethalityRow> rows = rows(evidence);
-        List<Check> checks = new ArrayList<>(new RecordChecks(evidence).checks());
+        List<Check> checks = new ArrayList<>(new RecordChecks(evidence, accounts).checks());
         ProbePlaceCheck.check(probes).ifPresent(checks::add);
-        checks.addAll(new InterruptionCheck(evidence).checks());
-        authority
-                .comeUp()
-                .flatMap(rule -> new ComeUpCheck(evidence, rule).check(rows))
-                .ifPresent(checks::add);
-        Check lethality = ProbePlaceCheck.trusted(new LethalityCheck(evidence).check(), probes);
+        checks.addAll(new InterruptionCheck(evidence, accounts).checks());
+        new ComeUpCheck(evidence, accounts).check().ifPresent(checks::add);
+        Check lethality = ProbePlaceCheck.trusted(new LethalityCheck(evidence, accounts).check(), probes);
         checks.add(lethality);
-        new HumidityCheck(evidence, rows).check(lethality).ifPresent(checks::add);
+        new HumidityCheck(evidence, accounts).check(lethality).ifPresent(checks::add);
+        new OvenCheck(evidence, accounts).check(lethality).ifPresent(checks::add);
         authority
                 .lowCook()
-                .flatMap(rule -> new LowCookCheck(evidence, rule).check())
+                .flatMap(rule -> new LowCookCheck(evidence, accounts, rule).check())
                 .ifPresent(checks::add);
         authority.seal().ifPresent(rule -> checks.addAll(new BagChecks(evidence, rule).checks()));
-        HoldingChecks holding = new HoldingChecks(evidence);
+        HoldingChecks holding = new HoldingChecks(evidence, accounts);
         checks.addAll(holding.hot());
-        new CoolingChecks(evidence)
+        holding.underHot().ifPresent(checks::add);
+        new CoolingChecks(evidence, accounts)
                 .checks().stream()
                         .map(check -> ProbePlaceCheck.trustedCooling(check, probes))
                         .forEach(checks::add);
-        checks.addAll(holding.cold());
-        new ShelfLifeChecks(evidence).check().ifPresent(checks::add);
-        new TimeOnlyCheck(evidence).check().ifPresent(checks::add);
-        authority.reheat().ifPresent(rule -> checks.addAll(new ReheatChecks(evidence, rule).checks()));
+        holding.neverCold().ifPresent(checks::add);
+        holding.cold().ifPresent(checks::add);
+        new ShelfLifeChecks(evidence, accounts).check().ifPresent(checks::add);
+        new TimeOnlyCheck(evidence, accounts).check().ifPresent(checks::add);
+        checks.addAll(new ReheatChecks(evidence, accounts).checks());
         return checks;
     }
 
@@ -137,24 +141,25 @@ public final class Assessor {
             CookLogs logs,
             ProbeLog log,
             Evidence evidence,
+            Accounts accounts,
             RuleLibrary library,
             List<Check> checks,
             ProbePlaceCheck.Findings probes) {
-        List<Caution> cautions = new ArrayList<>(new RecordChecks(evidence).cautions(log));
+        List<Caution> cautions = new ArrayList<>(new RecordChecks(evidence, accounts).cautions(log));
         logs.disagreements().stream()
                 .map(found -> disagreement(found, evidence.wording()))
                 .forEach(cautions::add);
         cautions.addAll(ProbePlaceCheck.cautions(probes));
-        new InterruptionCheck(evidence).changeOver().ifPresent(cautions::add);
-        evidence.authority()
-                .comeUpGuidance()
-                .flatMap(rule -> new ComeUpCheck(evidence, rule).caution(rows(evidence)))
-                .ifPresent(cautions::add);
+        new ComeUpCheck(evidence, accounts).caution().ifPresent(cautions::add);
+        new InterruptionCheck(evidence, accounts).changeOver().ifPresent(cautions::add);
+        List<LethalityRow> rows = accounts.choice()
+                .map(choice -> choice.rowsFor(evidence.batch().product().fatPercent()))
+                .orElse(List.of());
         Optional<Check> lethality = checks.stream()
                 .filter(check -> check.id().equals(LethalityCheck.ID))
                 .findFirst();
         lethality
-                .flatMap(check -> LowRow.caution(evidence, check, rows(evidence), library))
+                .flatMap(check -> LowRow.caution(evidence, check, rows, library))
                 .ifPresent(cautions::add);
         lethality.flatMap(check -> Undercooked.caution(evidence, check)).ifPresent(cautions::add);
         HumidityCheck.dried(evidence).ifPresent(cautions::add);
@@ -172,15 +177,6 @@ public final class Assessor {
                         + wording.clock(found.millis()) + "), more than their tolerances together, "
                         + wording.difference(found.toleranceCelsius())
                         + ": one of them is wrong, or they did not sit in one place. Check both before the next cook.");
-    }
-
-    /** The rows that can make a cook lethal for this food. */
-    private static List<LethalityRow> rows(Evidence evidence) {
-        Product product = evidence.batch().product();
-        return evidence.authority().lethalityFor(product).stream()
-                .flatMap(choice -> choice.tables().stream())
-                .flatMap(table -> table.rowsFor(product.fatPercent()).stream())
-                .toList();
     }
 
     private static Optional<LethalityMargin> integrated(Evidence evidence, ThermalDeath kinetics) {

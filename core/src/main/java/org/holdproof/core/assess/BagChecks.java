@@ -1,11 +1,13 @@
 package org.holdproof.core.assess;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
+import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Bounded;
@@ -50,12 +52,14 @@ public final class BagChecks {
         TemperatureUnit unit = rule.unit().equals("F") ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS;
         Boundary limit = new Boundary(rule.value().getAsDouble(), unit);
         long at = bag.from().toEpochMilli();
-        Optional<Bounded> coldest = evidence.core().stream()
-                .map(trace -> at(trace, at))
-                .reduce((one, other) -> one.isEmpty() || other.isEmpty()
-                        ? Optional.empty()
-                        : one.get().worst() <= other.get().worst() ? one : other)
-                .flatMap(found -> found);
+        return evidence.core().stream()
+                .map(trace -> check(bag, unit, limit, at(trace, at)))
+                .max(Governing.ORDER)
+                .orElseThrow();
+    }
+
+    private Check check(Stage bag, TemperatureUnit unit, Boundary limit, Optional<Bounded> coldest) {
+        long at = bag.from().toEpochMilli();
         Verdict verdict = coldest.map(celsius ->
                         Verdict.of(celsius, Comparison.AT_LEAST, limit.celsius(), TemperatureUnit.SLACK_CELSIUS))
                 .orElse(Verdict.NOT_PROVEN);
@@ -87,7 +91,7 @@ public final class BagChecks {
     private Optional<Bounded> at(Trace trace, long millis) {
         for (int i = 0; i + 1 < trace.size(); i++) {
             if (trace.millis(i) <= millis && millis <= trace.millis(i + 1)) {
-                if (trace.minutesAfter(i) > evidence.gapMinutes(trace)) {
+                if (GapLimit.isGap(trace, i)) {
                     return Optional.empty();
                 }
                 double share = (millis - trace.millis(i)) / (double) (trace.millis(i + 1) - trace.millis(i));

@@ -4,11 +4,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import org.holdproof.core.batch.Product;
+import org.holdproof.core.batch.Ending;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Account;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
+import org.holdproof.core.course.Spell;
+import org.holdproof.core.course.Spell.State;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.measure.CoolingClock;
 import org.holdproof.core.measure.CoolingClock.Events;
@@ -30,54 +33,189 @@ import org.holdproof.core.wording.Wording;
 public final class CoolingChecks {
     public static final String ID = "cooling";
 
-    private final Evidence evidence;
+    /** How long food on its way to the bin may lie; this program's convention. */
+    private static final double HANDLING_MINUTES = 30;
 
+    private final Evidence evidence;
+    private final List<Account> accounts;
+
+    /** Cooling of food under way, whose stages alone are known. */
     public CoolingChecks(Evidence evidence) {
         this.evidence = evidence;
+        this.accounts = List.of();
     }
 
+    CoolingChecks(Evidence evidence, Accounts accounts) {
+        this.evidence = evidence;
+        this.accounts = accounts.probes();
+    }
+
+    /** One probe's way down: from leaving hot to the cold, or as far as it went. */
+    private record Run(Account account, Spell spell, Trace trace, Events events) {}
+
     List<Check> checks() {
-        Optional<Stage> chill = evidence.timeline().chill();
-        if (chill.isEmpty()) {
-            return List.of();
+        List<List<Run>> byProbe = new ArrayList<>();
+        for (Account account : accounts) {
+            List<Run> runs = new ArrayList<>();
+            for (Spell spell : account.spells()) {
+                if (isCooling(spell) && !account.bounds().trace().isEmpty() && !isDiscardedInTime(account, spell)) {
+                    runs.add(run(account, spell));
+                }
+            }
+            byProbe.add(runs);
         }
+        int most = byProbe.stream().mapToInt(List::size).max().orElse(0);
+        List<Check> checks = new ArrayList<>();
+        for (int number = 0; number < most; number++) {
+            int at = number;
+            checks.addAll(together(byProbe.stream()
+                    .filter(runs -> runs.size() > at)
+                    .map(runs -> runs.get(at))
+                    .toList()));
+        }
+        return checks;
+    }
+
+    /**
+     * Food that left hot and came to the cold, or never came back. What returned to hot, or was served, is judged by what
+     * the authority allows under hot; beyond that its clock runs as a cooling's.
+     */
+    private boolean isCooling(Spell spell) {
+        return spell.before() == State.HOT
+                && !spell.timeOnly()
+                && (spell.after() == State.COLD
+                        || (spell.after() == State.ENDED
+                                && evidence.batch()
+                                        .ending()
+                                        .filter(ending -> ending.how() == Ending.How.SERVED)
+                                        .isEmpty()));
+    }
+
+    /** Food thrown away before it was cold is judged as far as its clock ran. */
+    private boolean isDiscardedInTime(Account account, Spell spell) {
+        return spell.after() == State.ENDED
+                && spell.minutes().worst() <= HANDLING_MINUTES
+                && evidence.batch()
+                        .ending()
+                        .filter(ending -> ending.how() == Ending.How.DISCARDED)
+                        .isPresent()
+                && asFarAsItRan(account, spell) != Verdict.NOT_MET;
+    }
+
+    private List<Check> together(List<Run> runs) {
         List<CoolingRule> open = evidence.authority().cooling().stream()
-                .filter(rule -> isOpen(rule.condition(), evidence.batch().product()))
+                .filter(rule -> rule.isOpenTo(evidence.batch().product()))
                 .toList();
         if (open.isEmpty()) {
             return List.of(unanswered(
                     "a cooling schedule",
-                    evidence.authority().title() + " as held here names no schedule for this product."));
+                    evidence.authority().title()
+                            + " as held here names no schedule for this product. Ask the authority which one governs."));
         }
         return open.stream()
-                .map(rule -> under(rule, chill.get()))
+                .map(rule -> under(rule, runs))
                 .min(Comparator.comparing(CoolingChecks::verdict))
                 .orElseThrow();
+    }
+
+    private Run run(Account account, Spell spell) {
+        Trace whole = account.bounds().trace();
+        double lowest = evidence.authority().cooling().stream()
+                .filter(rule -> rule.isOpenTo(evidence.batch().product()))
+                .flatMap(rule -> rule.stages().stream())
+                .flatMap(stage -> stage.to().stream())
+                .mapToDouble(Boundary::celsius)
+                .min()
+                .orElse(Double.NEGATIVE_INFINITY);
+        long left = spell.span().fromMillis();
+        int first = lastAtOrBefore(whole, left);
+        int last = first;
+        long hotAgain = hotAgain(account, spell);
+        while (last + 1 < whole.size() && whole.millis(last + 1) <= hotAgain) {
+            last++;
+            if (whole.millis(last) > left
+                    && whole.millis(last) >= spell.span().toMillis()
+                    && whole.celsius(last) + evidence.toleranceCelsius() <= lowest + TemperatureUnit.SLACK_CELSIUS) {
+                break;
+            }
+        }
+        Trace trace = whole.between(whole.millis(first), whole.millis(last));
+        OptionalLong heatEnd = evidence.timeline().lastHeatBefore(left).stream()
+                .mapToLong(stage -> Math.min(left, evidence.timeline().span(stage).toMillis()))
+                .findFirst();
+        OptionalLong chill = evidence.timeline().all(Stage.Kind.CHILL).stream()
+                .mapToLong(stage -> stage.from().toEpochMilli())
+                .filter(from -> from >= heatEnd.orElse(left)
+                        && from < spell.span().toMillis())
+                .findFirst();
+        return new Run(
+                account, spell, trace, new Events(OptionalLong.of(heatEnd.orElse(left)), OptionalLong.of(left), chill));
+    }
+
+    /** When the core next was hot, or the batch ended. */
+    private static long hotAgain(Account account, Spell spell) {
+        boolean past = false;
+        for (Spell other : account.spells()) {
+            if (past && (other.after() == State.HOT || other.before() == State.HOT)) {
+                return other.before() == State.HOT
+                        ? other.span().fromMillis()
+                        : other.span().toMillis();
+            }
+            past |= other.equals(spell);
+        }
+        return account.span().toMillis();
+    }
+
+    private static int lastAtOrBefore(Trace trace, long millis) {
+        int found = 0;
+        int end = trace.size() - 1;
+        while (found < end) {
+            int middle = (found + end + 1) >>> 1;
+            if (trace.millis(middle) <= millis) {
+                found = middle;
+            } else {
+                end = middle - 1;
+            }
+        }
+        return found;
+    }
+
+    /** How a cooling that only began stands: what its rule's clocks say as far as they ran. */
+    Verdict asFarAsItRan(Account account, Spell spell) {
+        if (account.bounds().trace().isEmpty()) {
+            return Verdict.NOT_PROVEN;
+        }
+        Run run = run(account, spell);
+        Trace part = run.trace()
+                .between(run.trace().firstMillis(), spell.span().toMillis());
+        if (part.isEmpty()) {
+            return Verdict.NOT_PROVEN;
+        }
+        return evidence.authority().cooling().stream()
+                .filter(rule -> rule.isOpenTo(evidence.batch().product()))
+                .map(rule -> CoolingClock.bounding(part, evidence.toleranceCelsius(), run.events()).time(rule).stream()
+                        .map(CoolingClock::judge)
+                        .reduce(Verdict.MET, Verdict::and))
+                .min(Comparator.naturalOrder())
+                .orElse(Verdict.NOT_PROVEN);
     }
 
     private static Verdict verdict(List<Check> checks) {
         return checks.stream().map(Check::verdict).reduce(Verdict.MET, Verdict::and);
     }
 
-    public static boolean isOpen(CoolingRule.Condition condition, Product product) {
-        return reaches(product.nitritePpm(), condition.nitritePpmAtLeast())
-                && reaches(product.brinePercent(), condition.brinePercentAtLeast())
-                && (!condition.intactOnly() || product.form() == Product.Form.INTACT);
-    }
-
-    private static boolean reaches(OptionalDouble has, OptionalDouble needs) {
-        return needs.isEmpty() || has.orElse(0) >= needs.getAsDouble();
-    }
-
-    private List<Check> under(CoolingRule rule, Stage chill) {
+    private List<Check> under(CoolingRule rule, List<Run> runs) {
         if (rule.stages().stream().allMatch(stage -> stage.maxMinutes().isEmpty())) {
             return List.of(unanswered(
                     rule.title(), "The rule gives no figure: the kitchen's own HACCP plan sets the schedule."));
         }
-        Span window = window(rule, chill);
         List<Check> checks = new ArrayList<>();
         for (int number = 0; number < rule.stages().size(); number++) {
-            checks.add(slowest(rule, number, window, chill));
+            int stage = number;
+            checks.add(runs.stream()
+                    .map(run -> judge(rule, stage, run))
+                    .max(Governing.ORDER)
+                    .orElseThrow());
         }
         return checks;
     }
@@ -118,26 +256,9 @@ public final class CoolingChecks {
         return otherwise;
     }
 
-    private Check slowest(CoolingRule rule, int number, Span window, Stage chill) {
-        CoolingRule.Stage stage = rule.stages().get(number);
-        List<Trace> traces = evidence.within(window);
-        if (traces.stream().anyMatch(Trace::isEmpty)) {
-            return unanswered(required(stage), "A core probe has no reading during the chill.");
-        }
-        return traces.stream()
-                .map(trace -> judge(rule, number, trace, window, chill))
-                .max(Comparator.comparing(Check::verdict)
-                        .thenComparingDouble(
-                                check -> check.measured().orElseThrow().worst())
-                        .thenComparingDouble(
-                                check -> check.measured().orElseThrow().nominal()))
-                .orElseThrow();
-    }
-
-    private Check judge(CoolingRule rule, int number, Trace trace, Span window, Stage chill) {
-        Events events = new Events(
-                OptionalLong.of(window.fromMillis()),
-                OptionalLong.of(chill.from().toEpochMilli()));
+    private Check judge(CoolingRule rule, int number, Run run) {
+        Trace trace = run.trace();
+        Events events = run.events();
         StageTime bounds = CoolingClock.bounding(trace, evidence.toleranceCelsius(), events)
                 .time(rule)
                 .get(number);
@@ -161,8 +282,17 @@ public final class CoolingChecks {
                 .why(why(trace, bounds, straight, verdict))
                 .next(next(rule))
                 .channel(trace.channel())
-                .window(new Span(trace.firstMillis(), trace.lastMillis()))
+                .window(window(bounds, trace))
                 .build();
+    }
+
+    /** The stage's own clock: from the earliest it can have started to the latest it can have stopped. */
+    private static Span window(StageTime time, Trace trace) {
+        long from = time.earliestStartMillis().orElse(time.startMillis());
+        long to = Double.isFinite(time.longestMinutes()) && time.stage().clock() == CoolingRule.Clock.ELAPSED
+                ? from + Math.round(time.longestMinutes() * 60_000)
+                : trace.lastMillis();
+        return new Span(from, Math.max(from, to));
     }
 
     private String required(CoolingRule.Stage stage) {

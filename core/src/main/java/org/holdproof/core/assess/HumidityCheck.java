@@ -8,13 +8,12 @@ import java.util.OptionalDouble;
 import org.holdproof.core.batch.Moisture;
 import org.holdproof.core.batch.Moisture.Means;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
-import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.HumidityOption;
-import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
@@ -28,11 +27,16 @@ public final class HumidityCheck {
     public static final String ID = "humidity";
 
     private final Evidence evidence;
-    private final List<LethalityRow> rows;
+    private final Accounts accounts;
+    private final List<RowsMet.Counted> rows;
 
-    HumidityCheck(Evidence evidence, List<LethalityRow> rows) {
+    HumidityCheck(Evidence evidence, Accounts accounts) {
         this.evidence = evidence;
-        this.rows = rows;
+        this.accounts = accounts;
+        this.rows = accounts.choice()
+                .map(choice ->
+                        RowsMet.rows(choice.tables(), evidence.batch().product().fatPercent()))
+                .orElse(List.of());
     }
 
     Optional<Check> check(Check lethality) {
@@ -75,22 +79,20 @@ public final class HumidityCheck {
      * themselves, or the time that decides lies after it.
      */
     private boolean lethalWhenSealed(Check lethality) {
-        Optional<Span> cook = evidence.timeline().cook();
         Optional<Stage> sealed = evidence.batch().first(Stage.Kind.BAG);
-        if (cook.isEmpty() || sealed.isEmpty()) {
+        if (sealed.isEmpty()) {
             return false;
         }
-        long from = Math.max(cook.get().fromMillis(), sealed.get().from().toEpochMilli());
-        if (from > cook.get().toMillis()) {
-            return false;
-        }
+        long from = sealed.get().from().toEpochMilli();
         return lethality.window().filter(span -> span.fromMillis() >= from).isPresent()
-                || evidence.within(new Span(from, cook.get().toMillis())).stream()
-                        .allMatch(trace -> !trace.isEmpty() && judge(trace).verdict() == Verdict.MET);
-    }
-
-    private RowJudgement judge(Trace trace) {
-        return RowJudgement.of(trace, rows, evidence.toleranceCelsius(), evidence.gapMinutes(trace));
+                || accounts.probes().stream()
+                        .allMatch(account -> from < account.cook().toMillis()
+                                && RowsMet.of(
+                                                        account,
+                                                        rows,
+                                                        new Span(from, account.cook().toMillis()))
+                                                .verdict()
+                                        == Verdict.MET);
     }
 
     private boolean offered(Stage stage, HumidityOption option) {
@@ -133,18 +135,13 @@ public final class HumidityCheck {
     }
 
     private boolean endPointMet(double celsius) {
-        List<LethalityRow> hotEnough = rows.stream()
-                .filter(row -> row.at().celsius() >= celsius - TemperatureUnit.SLACK_CELSIUS)
+        List<RowsMet.Counted> hotEnough = rows.stream()
+                .filter(counted -> counted.row().at().celsius() >= celsius - TemperatureUnit.SLACK_CELSIUS)
                 .toList();
         return !hotEnough.isEmpty()
-                && evidence.within(evidence.timeline().cook().orElseThrow()).stream()
-                        .allMatch(trace -> RowJudgement.of(
-                                                trace,
-                                                hotEnough,
-                                                evidence.toleranceCelsius(),
-                                                evidence.gapMinutes(trace))
-                                        .verdict()
-                                == Verdict.MET);
+                && accounts.probes().stream()
+                        .allMatch(account ->
+                                RowsMet.of(account, hotEnough, account.cook()).verdict() == Verdict.MET);
     }
 
     private static Check answer(HumidityOption option, Verdict verdict, String why, String next) {

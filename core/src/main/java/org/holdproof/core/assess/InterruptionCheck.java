@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Account;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
@@ -17,47 +19,91 @@ import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.wording.Wording;
 
 /**
- * Was it one cook? A piece that was chilled between two heatings is another process: it has its own limits and needs a
- * procedure the authority approved beforehand. Put only where a chill or a store lies between two cooking stages.
+ * Was it one cook? Food that was cold again before it was lethal is another process: it has its own limits and needs a
+ * procedure the authority approved beforehand. So is food that fell back for hours on its way. Found from the readings,
+ * whatever the stages say; food that was lethal first is reheated, not cooked in two heatings.
  */
 public final class InterruptionCheck {
     public static final String ID = "one-cook";
 
-    private final Evidence evidence;
+    /** The longest a heating may be interrupted and still be one, in minutes; a convention of this program. */
+    static final double LONGEST_BREAK_MINUTES = 120;
 
-    InterruptionCheck(Evidence evidence) {
+    private final Evidence evidence;
+    private final List<Account> accounts;
+
+    InterruptionCheck(Evidence evidence, Accounts accounts) {
         this.evidence = evidence;
+        this.accounts = accounts.probes();
     }
 
     List<Check> checks() {
         List<Check> checks = new ArrayList<>();
-        Optional<Stage> chill = evidence.timeline().chillBetweenCooks();
-        if (chill.isEmpty()) {
+        Optional<Account> before = accounts.stream().filter(Account::heatedBefore).findFirst();
+        if (before.isPresent()) {
+            checks.add(Check.of(ID, "One cook from the cold")
+                    .required("the log begins with the food cold, before its first heat")
+                    .why("The log of " + before.get().channel()
+                            + " shows heat, and then cold, before the first stage the record names. The record does not say whether that was this food.")
+                    .next(
+                            "If it was another batch, cut the log before this one. If it was this food, add its stages.")
+                    .channel(before.get().channel())
+                    .build());
+        }
+        Optional<Account> twice = accounts.stream().filter(Account::interrupted).findFirst();
+        Optional<CoolingRule> rule = evidence.authority().nonContinuous();
+        if (twice.isPresent()) {
+            checks.add(twoHeatings(twice.get(), rule));
+            rule.flatMap(found -> firstHeating(found)).ifPresent(checks::add);
             return checks;
         }
-        Optional<CoolingRule> rule = evidence.authority().nonContinuous();
-        String approval = evidence.batch().approval();
-        checks.add(Check.of(ID, "Approved as a cook in two heatings")
-                .required(
-                        "a written procedure the authority approved beforehand, for food chilled between two heatings")
-                .citation(rule.map(CoolingRule::citation))
-                .verdict(Verdict.NOT_PROVEN)
-                .comparison(Comparison.AT_MOST)
-                .why(
-                        approval.isEmpty()
-                                ? "The record has a " + chill.get().kind().title()
-                                        + " between two cooking stages and names no approval."
-                                : "The record names approval " + approval
-                                        + "; whether this batch kept its terms is for the authority to say.")
-                .next("Do not serve on this record. Put it to the authority with the approved procedure.")
-                .window(evidence.timeline().span(chill.get()))
-                .build());
-        rule.flatMap(found -> firstHeating(found, chill.get())).ifPresent(checks::add);
+        accounts.stream()
+                .filter(account -> evidence.timeline().cook().isPresent())
+                .max(Comparator.comparingDouble(account -> account.brokenMinutes().worst()))
+                .filter(account -> account.brokenMinutes().worst() > LONGEST_BREAK_MINUTES)
+                .map(this::broken)
+                .ifPresent(checks::add);
         return checks;
     }
 
+    private Check broken(Account account) {
+        return Check.of(ID, "One cook without a long break")
+                .required("heating before lethality interrupted for at most " + Wording.minutes(LONGEST_BREAK_MINUTES)
+                        + " (this program's convention)")
+                .measured(account.brokenMinutes())
+                .limit(LONGEST_BREAK_MINUTES)
+                .unit("min")
+                .why("Before it was lethal, the core (" + account.channel() + ") had fallen back by more than "
+                        + evidence.wording().difference(Account.FALL_CELSIUS) + " for up to "
+                        + Wording.minutes(account.brokenMinutes().worst()) + ".")
+                .next("Do not serve on this record. Have growth during the break evaluated, or put it to the authority.")
+                .channel(account.channel())
+                .window(new Span(
+                        account.span().fromMillis(),
+                        account.lethalMillis().orElse(account.cook().toMillis())))
+                .build();
+    }
+
+    private Check twoHeatings(Account account, Optional<CoolingRule> rule) {
+        String approval = evidence.batch().approval();
+        return Check.of(ID, "Approved as a cook in two heatings")
+                .required(
+                        "a written procedure the authority approved beforehand, for food chilled between two heatings")
+                .citation(rule.map(CoolingRule::citation))
+                .why(
+                        approval.isEmpty()
+                                ? "The core (" + account.channel()
+                                        + ") was cold again before it was lethal, and the record names no approval."
+                                : "The record names approval " + approval
+                                        + "; whether this batch kept its terms is for the authority to say.")
+                .next("Do not serve on this record. Put it to the authority with the approved procedure.")
+                .channel(account.channel())
+                .window(account.cook())
+                .build();
+    }
+
     /** The first heating's own limit. */
-    private Optional<Check> firstHeating(CoolingRule rule, Stage chill) {
+    private Optional<Check> firstHeating(CoolingRule rule) {
         Optional<CoolingRule.Stage> limited = rule.stages().stream()
                 .filter(stage -> stage.start() == CoolingRule.Start.START_OF_HEATING
                         && stage.maxMinutes().isPresent())
@@ -68,18 +114,13 @@ public final class InterruptionCheck {
         if (limited.isEmpty() || first.isEmpty()) {
             return Optional.empty();
         }
-        Stage last =
-                evidence.timeline().lastHeatBefore(chill.from().toEpochMilli()).orElse(first.get());
-        Span heating = new Span(
-                first.get().from().toEpochMilli(),
-                evidence.timeline().span(last).toMillis());
+        Span heating = evidence.timeline().span(first.get());
         double limit = limited.get().maxMinutes().getAsDouble();
         Bounded minutes = Bounded.exactly(heating.minutes());
-        Verdict verdict = Check.judge(minutes, limited.get().comparison(), limit);
         return Optional.of(Check.of(ID + ".first-heating", "First heating short enough")
                 .required("first heating " + limited.get().comparison().words() + " " + Wording.minutes(limit))
                 .citation(rule.citation())
-                .verdict(verdict)
+                .verdict(Check.judge(minutes, limited.get().comparison(), limit))
                 .measured(minutes)
                 .limit(limit)
                 .comparison(limited.get().comparison())
@@ -116,7 +157,7 @@ public final class InterruptionCheck {
                                 + evidence.wording().difference(dip.fallCelsius()) + " to "
                                 + evidence.wording().temperature(dip.lowestCelsius())
                                 + " and was back after " + Wording.minutes(dip.minutes())
-                                + ". It counts as one cook; the time is in the come-up."));
+                                + ". It counts as one cook; before lethality the time is in the come-up."));
     }
 
     private record Dip(String channel, double fallCelsius, double lowestCelsius, double minutes) {

@@ -1,23 +1,22 @@
 package org.holdproof.core.assess;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import org.holdproof.core.batch.Product;
+import org.holdproof.core.course.Account;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.GeneralMethod;
 import org.holdproof.core.log.Trace;
-import org.holdproof.core.measure.FirstMet;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
-import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.LethalityChoice;
 import org.holdproof.core.rules.LethalityRow;
-import org.holdproof.core.rules.LethalityTable;
+import org.holdproof.core.rules.LethalityTable.Counting;
 import org.holdproof.core.rules.ThermalDeath;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
@@ -30,15 +29,16 @@ public final class LethalityCheck {
     private static final String NOT_SERVED = "Do not serve. ";
 
     private final Evidence evidence;
+    private final Accounts accounts;
 
-    LethalityCheck(Evidence evidence) {
+    LethalityCheck(Evidence evidence, Accounts accounts) {
         this.evidence = evidence;
+        this.accounts = accounts;
     }
 
     Check check() {
         Product product = evidence.batch().product();
-        Optional<LethalityChoice> choice = evidence.authority().lethalityFor(product);
-        Optional<Span> cook = evidence.timeline().cook();
+        Optional<LethalityChoice> choice = accounts.choice();
         if (choice.isEmpty()) {
             return unanswered(
                     "none published for " + words(product),
@@ -47,37 +47,33 @@ public final class LethalityCheck {
                     NOT_SERVED
                             + "Ask the authority which process applies, or use a validated process of the site's own.");
         }
-        if (cook.isEmpty()) {
+        if (evidence.timeline().cook().isEmpty()) {
             return unanswered(
                     "one row of the published table",
                     "The batch record names no cooking stage.",
                     "Add the smoke or bath stage with its times to the batch record.");
         }
-        List<Trace> traces = evidence.within(cook.get());
-        if (traces.stream().anyMatch(Trace::isEmpty)) {
+        if (evidence.core().stream().anyMatch(Trace::isEmpty)) {
             return unanswered(
                     "one row of the published table",
-                    "A core probe has no reading during the cook.",
+                    "A core probe has no reading.",
                     NOT_SERVED + "Without a core reading nothing is proven.");
         }
         return choice.get().kinetics().isPresent()
-                ? byKinetics(choice.get().kinetics().get(), traces)
-                : byRows(choice.get().tables(), traces, product);
+                ? byKinetics(choice.get().kinetics().get())
+                : byRows(RowsMet.rows(choice.get().tables(), product.fatPercent()));
     }
 
-    private Check byRows(List<LethalityTable> tables, List<Trace> traces, Product product) {
-        List<LethalityRow> rows = new ArrayList<>();
-        for (LethalityTable table : tables) {
-            rows.addAll(table.rowsFor(product.fatPercent()));
-        }
-        RowJudgement governing = RowJudgement.coldest(traces.stream()
-                .map(trace -> RowJudgement.of(trace, rows, evidence.toleranceCelsius(), evidence.gapMinutes(trace)))
+    private Check byRows(List<RowsMet.Counted> rows) {
+        RowsMet governing = RowsMet.governing(accounts.probes().stream()
+                .map(account -> RowsMet.of(account, rows, account.cook()))
                 .toList());
         LethalityRow row = governing.row();
         String at = evidence.wording().boundary(row.at());
+        String counted = governing.counting() == Counting.TOTAL ? " in all" : " without a break";
         return Check.of(ID, TITLE)
-                .required("core at or above " + at + " for " + row.printedTime()
-                        + " without a break, or another row of the table")
+                .required("core at or above " + at + " for " + row.printedTime() + counted
+                        + ", or another row of the table")
                 .citation(row.citation())
                 .verdict(governing.verdict())
                 .measured(governing.minutes())
@@ -86,51 +82,48 @@ public final class LethalityCheck {
                 .unit("min")
                 .why(why(governing, rows, at))
                 .next(next(governing.verdict()))
-                .channel(governing.trace().channel())
-                .window(deciding(governing))
+                .channel(governing.account().channel())
+                .window(governing.verdict() == Verdict.MET && governing.counting() == Counting.UNBROKEN
+                        ? governing.longest()
+                        : governing.account().cook())
                 .build();
     }
 
-    private String why(RowJudgement governing, List<LethalityRow> rows, String at) {
-        Trace trace = governing.trace();
-        double peak = peak(trace);
-        double lowest =
-                rows.stream().mapToDouble(row -> row.at().celsius()).min().orElseThrow();
-        String probe = "The coldest probe (" + trace.channel() + ")";
+    private String why(RowsMet governing, List<RowsMet.Counted> rows, String at) {
+        double peak = peak(governing.account());
+        LethalityRow lowest = lowestRow(rows);
+        String probe = "The coldest probe (" + governing.account().channel() + ")";
+        String asked = governing.row().printedTime() + " is asked";
         if (governing.verdict() == Verdict.MET) {
             return probe + " stayed at or above " + at + " for "
-                    + Wording.minutes(governing.minutes().worst()) + " even at worst; "
-                    + governing.row().printedTime() + " is asked." + firstProven(trace, rows);
+                    + Wording.minutes(governing.minutes().worst()) + " even at worst; " + asked + "."
+                    + firstProven(governing.account());
         }
-        if (peak + evidence.toleranceCelsius() < lowest - TemperatureUnit.SLACK_CELSIUS) {
+        if (peak + evidence.toleranceCelsius() < lowest.at().celsius() - TemperatureUnit.SLACK_CELSIUS) {
             return probe + " never rose above " + evidence.wording().temperature(peak)
                     + ". The table's lowest row is "
-                    + evidence.wording().boundary(lowestRow(rows).at())
-                    + ": below it no time is long enough." + nearMiss(peak, lowestRow(rows));
+                    + evidence.wording().boundary(lowest.at()) + ": below it no time is long enough."
+                    + nearMiss(peak, lowest);
         }
         if (governing.verdict() == Verdict.NOT_MET) {
-            return probe + " stayed at or above " + at + " for "
-                    + Wording.minutes(governing.minutes().best()) + " even at best; "
-                    + governing.row().printedTime() + " is asked, and no other row is met.";
+            return probe + " was at or above " + at + " for "
+                    + Wording.minutes(governing.minutes().best()) + " even at best; " + asked
+                    + ", and no other row is met.";
         }
-        String blind = gapInside(governing)
-                ? "A gap in the readings breaks the spell: nothing is credited while nobody looked. "
+        String blind = hasGap(governing.account())
+                ? "A gap in the readings lies in the cook: nothing is credited while nobody looked. "
                 : "";
-        return blind + probe + " stayed at or above " + at + " for "
-                + Wording.between(
-                        governing.minutes().worst(), governing.minutes().best()) + "; "
-                + governing.row().printedTime() + " is asked, so the record does not decide.";
+        return blind + probe + " was at or above " + at + " for "
+                + Wording.between(governing.minutes().worst(), governing.minutes().best()) + "; " + asked
+                + ", so the record does not decide.";
     }
 
     /** When a row of the table was first proven, which may be another one, earlier. */
-    private String firstProven(Trace trace, List<LethalityRow> rows) {
-        return rows.stream()
-                .flatMap(row ->
-                        FirstMet.millis(trace, row, evidence.toleranceCelsius(), evidence.gapMinutes(trace)).stream())
-                .min(Comparator.naturalOrder())
-                .map(millis -> " A row of the table was first proven at "
-                        + evidence.wording().clock(millis) + ".")
-                .orElse("");
+    private String firstProven(Account account) {
+        return account.lethalMillis().isPresent()
+                ? " A row of the table was first proven at "
+                        + evidence.wording().clock(account.lethalMillis().getAsLong()) + "."
+                : "";
     }
 
     /** A core that met the rounded Celsius figure but not the Fahrenheit one it stands for. */
@@ -147,8 +140,13 @@ public final class LethalityCheck {
         return "";
     }
 
-    private Check byKinetics(ThermalDeath death, List<Trace> traces) {
+    private Check byKinetics(ThermalDeath death) {
         double target = death.targetLog10().orElseThrow();
+        List<Trace> traces = accounts.probes().stream()
+                .map(account -> account.bounds()
+                        .trace()
+                        .between(account.cook().fromMillis(), account.cook().toMillis()))
+                .toList();
         Comparator<Bounded> byWorst = Comparator.comparingDouble(Bounded::worst);
         Trace governing = traces.get(0);
         Bounded least = null;
@@ -184,27 +182,9 @@ public final class LethalityCheck {
                 .build();
     }
 
-    private boolean gapInside(RowJudgement governing) {
-        Optional<Span> best = governing.spell().best().map(spell -> new Span(spell.fromMillis(), spell.toMillis()));
-        if (best.isEmpty()) {
-            return false;
-        }
-        Trace during =
-                governing.trace().between(best.get().fromMillis(), best.get().toMillis());
-        double gap = evidence.gapMinutes(governing.trace());
-        for (int i = 0; i + 1 < during.size(); i++) {
-            if (during.minutesAfter(i) > gap) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private static Optional<Span> deciding(RowJudgement governing) {
-        Optional<Span> spell = governing.verdict() == Verdict.MET
-                ? governing.spell().worst()
-                : governing.spell().best();
-        return spell.map(found -> new Span(found.fromMillis(), found.toMillis()));
+    private static boolean hasGap(Account account) {
+        return account.unseen().stream().anyMatch(gap -> gap.fromMillis()
+                < account.cook().toMillis());
     }
 
     private static String next(Verdict verdict) {
@@ -229,16 +209,20 @@ public final class LethalityCheck {
                 .build();
     }
 
-    private static LethalityRow lowestRow(List<LethalityRow> rows) {
+    private static LethalityRow lowestRow(List<RowsMet.Counted> rows) {
         return rows.stream()
+                .map(RowsMet.Counted::row)
                 .min(Comparator.comparingDouble(row -> row.at().celsius()))
                 .orElseThrow();
     }
 
-    private static double peak(Trace trace) {
+    private static double peak(Account account) {
         double peak = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < trace.size(); i++) {
-            peak = Math.max(peak, trace.celsius(i));
+        for (int i = 0; i < account.bounds().size(); i++) {
+            if (account.bounds().isRead(i)
+                    && account.bounds().fromMillis(i) < account.cook().toMillis()) {
+                peak = Math.max(peak, account.bounds().high(i) - account.bounds().toleranceCelsius());
+            }
         }
         return peak;
     }

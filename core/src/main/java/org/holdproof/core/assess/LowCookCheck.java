@@ -2,6 +2,8 @@ package org.holdproof.core.assess;
 
 import java.util.Comparator;
 import java.util.Optional;
+import org.holdproof.core.course.Account;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.measure.BandTime;
@@ -20,8 +22,11 @@ public final class LowCookCheck {
     private final Evidence evidence;
     private final HoldingRule rule;
 
-    LowCookCheck(Evidence evidence, HoldingRule rule) {
+    private final Accounts accounts;
+
+    LowCookCheck(Evidence evidence, Accounts accounts, HoldingRule rule) {
         this.evidence = evidence;
+        this.accounts = accounts;
         this.rule = rule;
     }
 
@@ -38,7 +43,8 @@ public final class LowCookCheck {
         }
         record Timed(Trace trace, Bounded minutes) {}
         double limit = rule.maxMinutes().getAsDouble();
-        return evidence.within(cook.get()).stream()
+        return accounts.probes().stream()
+                .map(this::heating)
                 .filter(trace -> !trace.isEmpty())
                 .map(trace -> new Timed(trace, minutesBelow(trace, rule, evidence.toleranceCelsius())))
                 .max(Comparator.comparing(Timed::minutes, Slowest.GOVERNS))
@@ -49,7 +55,7 @@ public final class LowCookCheck {
                             .required("heating and cooking below " + below + " for "
                                     + rule.timeComparison().words() + " " + Wording.minutes(limit))
                             .citation(rule.citation())
-                            .verdict(verdict)
+                            .verdict(verdict == Verdict.MET ? Verdict.MET : Verdict.NOT_PROVEN)
                             .measured(slowest.minutes())
                             .limit(limit)
                             .comparison(rule.timeComparison())
@@ -65,5 +71,16 @@ public final class LowCookCheck {
                                     slowest.trace().lastMillis()))
                             .build();
                 });
+    }
+
+    /** The readings from the record's beginning until the core first left hot. */
+    private Trace heating(Account account) {
+        long until = account.spells().stream()
+                .findFirst()
+                .map(spell -> spell.span().fromMillis())
+                .orElse(account.cook().toMillis());
+        return account.bounds()
+                .trace()
+                .between(account.cook().fromMillis(), Math.max(until, account.cook().fromMillis()));
     }
 }

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.holdproof.core.batch.Product;
-import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.GrowthChoice;
 import org.holdproof.core.kinetics.GrowthRange;
@@ -44,15 +43,15 @@ final class ModelledGrowth {
                 .flatMap(Check::window)
                 .flatMap(span -> said("growth.come-up", "while heating", span, false))
                 .ifPresent(cautions::add);
-        boolean missed = checks.stream()
-                .anyMatch(check -> check.id().startsWith(CoolingChecks.ID) && check.verdict() != Verdict.MET);
         boolean lethal = checks.stream()
                 .anyMatch(check -> check.id().equals(LethalityCheck.ID) && check.verdict() == Verdict.MET);
-        Optional<Stage> chill = evidence.timeline().chill();
-        if (missed && chill.isPresent()) {
-            said("growth.cooling", "while cooling", evidence.timeline().span(chill.get()), lethal)
-                    .ifPresent(cautions::add);
-        }
+        checks.stream()
+                .filter(check -> check.id().startsWith(CoolingChecks.ID) && check.verdict() != Verdict.MET)
+                .flatMap(check -> check.window().stream())
+                .reduce((one, other) -> new Span(
+                        Math.min(one.fromMillis(), other.fromMillis()), Math.max(one.toMillis(), other.toMillis())))
+                .flatMap(window -> said("growth.cooling", "while cooling", window, lethal))
+                .ifPresent(cautions::add);
         return cautions;
     }
 

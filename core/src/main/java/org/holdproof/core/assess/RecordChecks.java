@@ -1,10 +1,15 @@
 package org.holdproof.core.assess;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.holdproof.core.batch.Ending;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Account;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.GapLimit;
 import org.holdproof.core.log.LogFault;
@@ -20,47 +25,68 @@ import org.holdproof.core.wording.Wording;
 
 /** Is the record good enough to be judged: does it cover the stages, often enough? */
 final class RecordChecks {
+    private static final int MOST_NAMED = 3;
+
     private final Evidence evidence;
 
-    RecordChecks(Evidence evidence) {
+    private final Accounts accounts;
+
+    RecordChecks(Evidence evidence, Accounts accounts) {
         this.evidence = evidence;
+        this.accounts = accounts;
     }
 
     List<Check> checks() {
-        return List.of(coverage(), interval(), ThermometerCheck.worst(evidence));
+        return List.of(coverage(), end(), interval(), ThermometerCheck.worst(evidence));
     }
 
-    /** Every stage that heats or chills must have core readings from its start to its end; a gap inside it is judged by the checks it touches. */
+    /** From the first stage to the end every minute must be seen, or proven hot or cold by the medium's log. */
     private Check coverage() {
-        double missing = 0;
-        List<String> uncovered = new ArrayList<>();
-        for (Stage stage : evidence.batch().stages()) {
-            if (!needsReadings(stage.kind())) {
-                continue;
-            }
-            Span span = evidence.timeline().span(stage);
-            double blind = 0;
-            for (Trace trace : evidence.core()) {
-                blind = Math.max(blind, blindMinutes(trace, span));
-            }
-            if (blind > 0) {
-                uncovered.add(stage.kind().title() + " (" + Wording.minutes(blind) + ")");
-                missing = Math.max(missing, blind);
-            }
-        }
-        boolean met = uncovered.isEmpty();
-        return Check.of("record.coverage", "Record covers the stages")
-                .required("core readings from the start to the end of each stage that heats or chills")
+        Account blind = accounts.probes().stream()
+                .max(Comparator.comparingDouble(RecordChecks::unseenMinutes))
+                .orElseThrow();
+        List<Span> unseen = blind.unseen();
+        double missing = unseenMinutes(blind);
+        boolean met = unseen.isEmpty();
+        return Check.of("record.coverage", "Record covers the batch")
+                .required("core readings, or the medium's where they prove hot or cold, from the first stage to the end")
                 .verdict(met ? Verdict.MET : Verdict.NOT_PROVEN)
                 .measured(Bounded.exactly(missing))
                 .limit(0)
-                .comparison(Comparison.AT_MOST)
                 .unit("min")
                 .why(
                         met
-                                ? "Each stage has core readings from its start to its end."
-                                : "No core reading at the start or the end of: " + String.join(", ", uncovered) + ".")
-                .next(met ? "" : "Add the missing part of the log, or mend the stage times if they are wrong.")
+                                ? "Every minute from the first stage to the end is accounted for."
+                                : "The record does not say what happened to the core (" + blind.channel() + ") "
+                                        + unseen.stream()
+                                                .limit(MOST_NAMED)
+                                                .map(span -> evidence.wording().clock(span.fromMillis()) + " to "
+                                                        + evidence.wording().clock(span.toMillis()))
+                                                .collect(Collectors.joining(", "))
+                                        + (unseen.size() > MOST_NAMED
+                                                ? " and in " + (unseen.size() - MOST_NAMED) + " more places"
+                                                : "")
+                                        + ".")
+                .next("Add the missing part of the log or of the medium's, or mend the times if they are wrong.")
+                .channel(blind.channel())
+                .window(unseen.stream().findFirst())
+                .build();
+    }
+
+    private static double unseenMinutes(Account account) {
+        return account.unseen().stream().mapToDouble(Span::minutes).sum();
+    }
+
+    private Check end() {
+        Optional<Ending> ending = evidence.batch().ending();
+        return Check.of("record.end", "Record says how it ended")
+                .required("what became of the food: served, discarded, sold on or still in store")
+                .verdict(ending.isPresent() ? Verdict.MET : Verdict.NOT_PROVEN)
+                .why(ending.map(end -> "Ended "
+                                + evidence.wording().clock(end.at().toEpochMilli()) + ": "
+                                + end.how().title() + ".")
+                        .orElse("The record does not say what became of the food."))
+                .next("Add the end of the batch to its record.")
                 .build();
     }
 
@@ -69,26 +95,6 @@ final class RecordChecks {
             case SMOKE, BATH, HOT_HOLD, CHILL, REHEAT -> true;
             case BAG, STORE, SERVE, FREEZE, TIME_ONLY -> false;
         };
-    }
-
-    /** Minutes at either end of a span without a reading, where that is more than a gap. */
-    private static double blindMinutes(Trace whole, Span span) {
-        Trace trace = whole.between(span.fromMillis(), span.toMillis());
-        if (trace.isEmpty()) {
-            return span.minutes();
-        }
-        int first = whole.indexFrom(span.fromMillis());
-        int last = whole.indexFrom(span.toMillis() + 1) - 1;
-        double before = (trace.firstMillis() - span.fromMillis()) / 60_000.0;
-        double after = (span.toMillis() - trace.lastMillis()) / 60_000.0;
-        boolean seenBefore = first > 0 ? !GapLimit.isGap(whole, first - 1) : before <= limitAt(whole, first);
-        boolean seenAfter = last + 1 < whole.size() ? !GapLimit.isGap(whole, last) : after <= limitAt(whole, last - 1);
-        return (seenBefore ? 0 : before) + (seenAfter ? 0 : after);
-    }
-
-    /** The limit by the rhythm at an end of the log; with one reading, the least there is. */
-    private static double limitAt(Trace trace, int interval) {
-        return interval >= 0 && interval + 1 < trace.size() ? GapLimit.around(trace, interval) : GapLimit.FLOOR_MINUTES;
     }
 
     /** The longest interval anywhere in what must be read, and its place. */

@@ -9,7 +9,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.holdproof.core.batch.Ending;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.measure.CoolingClock;
 import org.holdproof.core.quantity.Boundary;
@@ -32,28 +34,34 @@ public final class ShelfLifeChecks {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
     private final Evidence evidence;
+    private final Optional<Accounts> accounts;
 
+    /** The days of food under way, counted from its record alone. */
     public ShelfLifeChecks(Evidence evidence) {
-        this.evidence = evidence;
+        this(evidence, Optional.empty());
     }
 
-    /** The check, where the food was stored and then used; a food still in store has only its use-by. */
+    ShelfLifeChecks(Evidence evidence, Accounts accounts) {
+        this(evidence, Optional.of(accounts));
+    }
+
+    private ShelfLifeChecks(Evidence evidence, Optional<Accounts> accounts) {
+        this.evidence = evidence;
+        this.accounts = accounts;
+    }
+
+    /** The check, where the food was cold before its end, whatever the record calls it. */
     Optional<Check> check() {
         List<ShelfLifeRule> rules = rules();
-        Optional<Stage> store = lastStore();
-        if (rules.isEmpty() || store.isEmpty()) {
-            return Optional.empty();
-        }
-        Optional<Stage> used = evidence.batch().stages().stream()
-                .filter(stage -> stage.from().isAfter(store.get().from()))
-                .filter(stage -> stage.kind() == Stage.Kind.SERVE || stage.kind() == Stage.Kind.REHEAT)
-                .reduce((one, other) -> other);
-        if (used.isEmpty()) {
+        boolean cold = accounts.flatMap(found -> found.firstCold().stream().boxed().findFirst())
+                .isPresent();
+        Optional<Ending> used = evidence.batch().ending();
+        if (rules.isEmpty() || !cold || used.isEmpty()) {
             return Optional.empty();
         }
         ShelfLifeRule rule = rules.get(0);
         LocalDate last = lastDay(rule);
-        LocalDate day = day(used.get().from());
+        LocalDate day = day(used.get().at());
         double kept = ChronoUnit.DAYS.between(prepared(), day);
         double allowed = ChronoUnit.DAYS.between(prepared(), last);
         Bounded days = Bounded.exactly(kept);
@@ -67,7 +75,7 @@ public final class ShelfLifeChecks {
                 .limit(allowed)
                 .comparison(Comparison.AT_MOST)
                 .unit("d")
-                .why("Used on " + DAY.format(day) + ", made or packed on " + DAY.format(prepared()) + ".")
+                .why((used.get().how() == Ending.How.IN_STORE ? "Still in store on " : "Used on ") + DAY.format(day) + ", made or packed on " + DAY.format(prepared()) + ".")
                 .next("Do not serve. " + rule.disposition() + ".")
                 .build());
     }
@@ -155,14 +163,21 @@ public final class ShelfLifeChecks {
         return evidence.timeline().all(Stage.Kind.STORE).stream().reduce((one, other) -> other);
     }
 
-    /** The day of bagging, or of the end of the cook, whichever came first. */
+    /**
+     * The day of bagging, or the one the food left the heat, whichever came first, but none before the cook. A record that
+     * names no bagging is counted from the cook's beginning where the rule counts from packaging.
+     */
     private LocalDate prepared() {
-        Instant cooked = evidence.timeline()
-                .cook()
-                .map(span -> Instant.ofEpochMilli(span.toMillis()))
-                .orElseGet(() -> Instant.ofEpochMilli(evidence.timeline().log().fromMillis()));
-        Instant bagged = evidence.batch().first(Stage.Kind.BAG).map(Stage::from).orElse(cooked);
-        return day(bagged.isBefore(cooked) ? bagged : cooked);
+        Optional<Span> cook = evidence.timeline().cook();
+        Instant cooked = Instant.ofEpochMilli(accounts.map(Accounts::firstLeftHot)
+                .orElse(cook.map(Span::toMillis).orElse(evidence.timeline().log().fromMillis())));
+        Instant began = cook.map(span -> Instant.ofEpochMilli(span.fromMillis())).orElse(cooked);
+        Instant bagged = evidence.batch()
+                .first(Stage.Kind.BAG)
+                .map(Stage::from)
+                .orElse(rules().get(0).from() == ShelfLifeRule.From.PACKAGING ? began : cooked);
+        Instant first = bagged.isBefore(cooked) ? bagged : cooked;
+        return day(first.isBefore(began) ? began : first);
     }
 
     private LocalDate day(Instant instant) {

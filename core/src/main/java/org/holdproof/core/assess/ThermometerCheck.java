@@ -73,8 +73,8 @@ final class ThermometerCheck {
         double error = InstrumentStanding.errorCelsius(last.get());
         check.measured(Bounded.exactly(Math.abs(error))).unit("°C");
         if (last.get().date().isAfter(lastDay())) {
-            return check.why("The last check of thermometer " + instrument.id() + ", of " + last.get().date()
-                            + ", is dated after the cook: it did not guard it.")
+            return check.why("The last check of thermometer " + instrument.id() + ", of "
+                            + last.get().date() + ", is dated after the cook: it did not guard it.")
                     .next("Add the last check before the cook to the batch record.")
                     .build();
         }
@@ -115,7 +115,8 @@ final class ThermometerCheck {
         if (instrument.toleranceCelsius() == 0) {
             cautions.add(new Caution(
                     "instrument.tolerance",
-                    "The record gives thermometer " + instrument.id() + " a tolerance of 0: no thermometer reads without error. Give the maker's accuracy."));
+                    "The record gives thermometer " + instrument.id()
+                            + " a tolerance of 0: no thermometer reads without error. Give the maker's accuracy."));
         }
         return cautions;
     }
@@ -142,8 +143,7 @@ final class ThermometerCheck {
 
     private long daysBefore(InstrumentCheck check) {
         return ChronoUnit.DAYS.between(
-                check.date(),
-                day(Instant.ofEpochMilli(evidence.timeline().log().fromMillis())));
+                check.date(), day(Instant.ofEpochMilli(evidence.timeline().log().fromMillis())));
     }
 
     /** The last day the record's own stages name; later readings move nothing. */

@@ -4,8 +4,11 @@ import java.util.List;
 import java.util.Optional;
 import org.holdproof.core.assess.TimeAsControl.TimeOut;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Account;
+import org.holdproof.core.course.Accounts;
+import org.holdproof.core.course.CoreBounds;
 import org.holdproof.core.course.Evidence;
-import org.holdproof.core.log.Trace;
+import org.holdproof.core.course.Spell;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.TimeLimit;
@@ -23,27 +26,37 @@ final class TimeOnlyCheck {
     private final Evidence evidence;
     private final List<Stage> spells;
 
-    TimeOnlyCheck(Evidence evidence) {
+    private final Accounts accounts;
+
+    TimeOnlyCheck(Evidence evidence, Accounts accounts) {
         this.evidence = evidence;
+        this.accounts = accounts;
         this.spells = evidence.timeline().all(Stage.Kind.TIME_ONLY);
     }
 
     Optional<Check> check() {
         List<TimeLimit> limits = evidence.authority().timeLimits();
-        if (spells.isEmpty() || limits.isEmpty()) {
+        if (spells.isEmpty()) {
             return Optional.empty();
         }
-        Bounded minutes = Bounded.exactly(spells.stream()
-                .mapToDouble(stage -> evidence.timeline().span(stage).minutes())
-                .sum());
-        List<Trace> readings = readings();
+        if (limits.isEmpty()) {
+            return Optional.of(Check.of(ID, "Used within its time")
+                    .required("a rule by which time alone keeps food safe")
+                    .why("The record keeps the food by time alone. "
+                            + evidence.authority().title()
+                            + " as held here has no such rule: ask the authority, or whoever approved the plan.")
+                    .next("Do not serve on this record.")
+                    .window(evidence.timeline().span(spells.get(0)))
+                    .build());
+        }
+        Bounded minutes = Bounded.exactly(
+                out(limits.get(0)).stream().mapToDouble(Double::doubleValue).sum());
+        List<Account> readings = accounts.probes();
         Optional<TimeLimit> kept = limits.stream()
-                .filter(limit -> !readings.isEmpty() && readings.stream().allMatch(trace -> keeps(limit, trace, true)))
+                .filter(limit -> readings.stream().allMatch(account -> keeps(limit, account, true)))
                 .findFirst();
-        boolean possible = readings.isEmpty()
-                ? limits.stream().anyMatch(limit -> limit.timeComparison()
-                        .holds(minutes.nominal(), limit.maxMinutes(), Check.FIGURE_SLACK))
-                : limits.stream().anyMatch(limit -> readings.stream().allMatch(trace -> keeps(limit, trace, false)));
+        boolean possible = limits.stream()
+                .anyMatch(limit -> readings.stream().allMatch(account -> keeps(limit, account, false)));
         TimeLimit limit = kept.orElse(limits.get(0));
         Verdict verdict = kept.isPresent() ? Verdict.MET : possible ? Verdict.NOT_PROVEN : Verdict.NOT_MET;
         return Optional.of(Check.of(ID, "Used within its time")
@@ -57,7 +70,7 @@ final class TimeOnlyCheck {
                 .limit(limit.maxMinutes())
                 .comparison(limit.timeComparison())
                 .unit("min")
-                .why(why(minutes, readings, limit))
+                .why(why(minutes, limit))
                 .next("Do not serve on this record. " + limit.disposition() + ".")
                 .window(evidence.timeline().span(spells.get(0)))
                 .build());
@@ -74,49 +87,109 @@ final class TimeOnlyCheck {
                         .orElse("");
     }
 
-    private String why(Bounded minutes, List<Trace> readings, TimeLimit limit) {
+    private String why(Bounded minutes, TimeLimit limit) {
         String out = "It was out for " + Wording.minutes(minutes.nominal()) + " in all";
-        String started = readings.isEmpty()
+        Account first = accounts.probes().get(0);
+        int at = pieceAt(first, start());
+        String started = at < 0 || !first.bounds().isRead(at)
                 ? "; no reading shows what it started at"
                 : ", starting at "
-                        + evidence.wording().temperature(readings.get(0).celsius(0));
+                        + evidence.wording().temperature(first.bounds().lineFrom(at));
         boolean marked = spells.stream().noneMatch(stage -> stage.mark().isEmpty());
         return out + started + (limit.marked() && !marked ? "; the record names no mark on the container" : "") + ".";
     }
 
     /** Whether a rule is kept by the readings as far against the cook, or for, as the tolerance allows. */
-    private boolean keeps(TimeLimit limit, Trace trace, boolean atWorst) {
+    private boolean keeps(TimeLimit limit, Account account, boolean atWorst) {
+        CoreBounds core = account.bounds();
+        int at = pieceAt(account, start());
+        if (at < 0 || !core.isRead(at)) {
+            return !atWorst && limit.timeComparison().holds(sum(limit), limit.maxMinutes(), Check.FIGURE_SLACK);
+        }
         double tolerance = (atWorst ? 1 : -1) * evidence.toleranceCelsius();
-        double begin = trace.celsius(0);
+        double begin = core.lineFrom(at);
         boolean fromHot = limit.hotStart().isPresent()
                 && (limit.coldStart().isEmpty()
                         || begin
                                 > (limit.coldStart().get().celsius()
                                                 + limit.hotStart().get().celsius())
                                         / 2);
-        double warmest = begin;
-        for (int i = 1; i < trace.size(); i++) {
-            warmest = Math.max(warmest, trace.celsius(i));
+        double warmest = begin + tolerance;
+        for (int i = at; i < core.size(); i++) {
+            warmest = Math.max(
+                    warmest,
+                    atWorst
+                            ? core.high(i)
+                            : core.isRead(i) ? core.lineTo(i) + tolerance : Double.NEGATIVE_INFINITY);
         }
         return TimeAsControl.keeps(
                 limit,
                 new TimeOut(
-                        spells.stream()
-                                .map(stage -> evidence.timeline().span(stage).minutes())
-                                .toList(),
+                        out(limit),
                         begin + (fromHot ? -tolerance : tolerance),
-                        warmest + tolerance,
+                        warmest,
                         spells.stream().noneMatch(stage -> stage.mark().isEmpty()),
                         spells.size() - 1));
     }
 
-    /** Every core probe's readings over the first spell; none unless each was read when it started. */
-    private List<Trace> readings() {
-        Span span = evidence.timeline().span(spells.get(0));
-        List<Trace> readings = evidence.within(span);
-        boolean all = readings.stream()
-                .allMatch(trace -> !trace.isEmpty()
-                        && (trace.firstMillis() - span.fromMillis()) / 60_000.0 <= evidence.gapMinutes(trace));
-        return all ? readings : List.of();
+    /**
+     * The spells out of temperature control, in minutes. Food with one period only is out from the moment it left hot or
+     * cold until it was used, whatever its stage's times say.
+     */
+    private List<Double> out(TimeLimit limit) {
+        List<Span> stages =
+                spells.stream().map(stage -> evidence.timeline().span(stage)).toList();
+        if (limit.count() != TimeLimit.Count.ONE_PERIOD) {
+            double found = accounts.probes().stream()
+                    .mapToDouble(account -> account.spells().stream()
+                            .filter(Spell::timeOnly)
+                            .mapToDouble(spell -> spell.minutes().worst())
+                            .sum())
+                    .max()
+                    .orElse(0);
+            double said = stages.stream().mapToDouble(Span::minutes).sum();
+            return found > said
+                    ? List.of(found)
+                    : stages.stream().map(Span::minutes).toList();
+        }
+        long from = accounts.probes().stream()
+                .flatMap(account -> account.spells().stream())
+                .filter(Spell::timeOnly)
+                .mapToLong(spell -> spell.span().fromMillis())
+                .min()
+                .orElse(Long.MAX_VALUE);
+        long to = evidence.batch()
+                .ending()
+                .map(ending -> ending.at().toEpochMilli())
+                .orElse(Long.MIN_VALUE);
+        Span whole = new Span(
+                Math.min(from, stages.get(0).fromMillis()),
+                Math.max(to, stages.get(stages.size() - 1).toMillis()));
+        return List.of(whole.minutes());
+    }
+
+    private double sum(TimeLimit limit) {
+        return out(limit).stream().mapToDouble(Double::doubleValue).sum();
+    }
+
+    /** When the food's time began: with its stage, or with the spell that stage falls into. */
+    private long start() {
+        return Math.min(
+                evidence.timeline().span(spells.get(0)).fromMillis(),
+                accounts.probes().stream()
+                        .flatMap(account -> account.spells().stream())
+                        .filter(Spell::timeOnly)
+                        .mapToLong(spell -> spell.span().fromMillis())
+                        .min()
+                        .orElse(Long.MAX_VALUE));
+    }
+
+    private static int pieceAt(Account account, long millis) {
+        for (int i = 0; i < account.bounds().size(); i++) {
+            if (account.bounds().fromMillis(i) <= millis && millis < account.bounds().toMillis(i)) {
+                return i;
+            }
+        }
+        return -1;
     }
 }

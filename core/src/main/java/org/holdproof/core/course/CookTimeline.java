@@ -1,9 +1,11 @@
 package org.holdproof.core.course;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Span;
 
 /** Which part of the record belongs to which question, from the batch's stages. */
@@ -14,6 +16,58 @@ public final class CookTimeline {
     public CookTimeline(BatchRecord batch, Span log) {
         this.stages = batch.stages();
         this.log = log;
+    }
+
+    /** The stages in the order of their start. */
+    List<Stage> stages() {
+        return stages;
+    }
+
+    /** When the batch ended: as the record says, else with its last stage or, where that is open, its readings. */
+    long end(BatchRecord batch, Trace trace) {
+        return batch.ending()
+                .map(ending -> ending.at().toEpochMilli())
+                .orElseGet(() -> stages.stream()
+                        .mapToLong(stage -> stage.kind().isMoment()
+                                ? stage.from().toEpochMilli()
+                                : stage.to()
+                                        .map(Instant::toEpochMilli)
+                                        .orElse(trace.isEmpty() ? log.toMillis() : trace.lastMillis()))
+                        .max()
+                        .orElse(log.toMillis()));
+    }
+
+    /** What the record says was meant over a stretch no stage begins or ends in; a stage without an end excuses nothing. */
+    Limits.Meant meantAt(long fromMillis, long toMillis) {
+        for (Stage stage : stages) {
+            if (stage.to().isPresent() && isInside(stage, fromMillis, toMillis)) {
+                return stage.kind().isCook()
+                        ? Limits.Meant.COOKING
+                        : stage.kind() == Stage.Kind.HOT_HOLD || stage.kind() == Stage.Kind.REHEAT
+                                ? Limits.Meant.HELD
+                                : Limits.Meant.NOTHING;
+            }
+        }
+        return Limits.Meant.NOTHING;
+    }
+
+    /** Whether a cooking stage runs on after an instant, or begins later. */
+    boolean cooksFrom(long millis) {
+        return stages.stream()
+                .anyMatch(stage -> stage.kind().isCook() && span(stage).toMillis() > millis);
+    }
+
+    /** Whether a stretch lies inside a stage of a kind. */
+    public boolean isIn(Stage.Kind kind, long fromMillis, long toMillis) {
+        return stages.stream()
+                .anyMatch(stage -> stage.kind() == kind
+                        && stage.to().isPresent()
+                        && isInside(stage, fromMillis, toMillis));
+    }
+
+    private boolean isInside(Stage stage, long fromMillis, long toMillis) {
+        Span lasts = span(stage);
+        return lasts.fromMillis() <= fromMillis && toMillis <= lasts.toMillis();
     }
 
     /** The log from its first to its last row. */

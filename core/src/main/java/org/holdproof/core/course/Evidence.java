@@ -14,6 +14,7 @@ import org.holdproof.core.wording.Wording;
  *
  * @param core one trace a core probe, corrected
  * @param toleranceCelsius how far a corrected reading may still lie from the truth, in °C
+ * @param surroundings what the medium's log says where a core was not read
  */
 public record Evidence(
         BatchRecord batch,
@@ -21,7 +22,19 @@ public record Evidence(
         List<Trace> core,
         double toleranceCelsius,
         CookTimeline timeline,
-        Wording wording) {
+        Wording wording,
+        Surroundings surroundings) {
+
+    /** Evidence without a medium's log. */
+    public Evidence(
+            BatchRecord batch,
+            AuthorityProfile authority,
+            List<Trace> core,
+            double toleranceCelsius,
+            CookTimeline timeline,
+            Wording wording) {
+        this(batch, authority, core, toleranceCelsius, timeline, wording, Surroundings.NONE);
+    }
 
     public Evidence {
         core = List.copyOf(core);

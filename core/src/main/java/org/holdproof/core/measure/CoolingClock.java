@@ -31,11 +31,17 @@ public final class CoolingClock {
      * What the record says beside the log; milliseconds since 1970-01-01T00:00Z.
      *
      * @param endOfHeating when the food left the heat: the earliest its clock can have started
+     * @param latestEndOfHeating the latest moment it can have left the heat, where that is another one
      * @param startOfChilling when it went into the chill
      */
-    public record Events(OptionalLong endOfHeating, OptionalLong startOfChilling) {
+    public record Events(OptionalLong endOfHeating, OptionalLong latestEndOfHeating, OptionalLong startOfChilling) {
         /** Nothing recorded. */
         public static final Events NONE = new Events(OptionalLong.empty(), OptionalLong.empty());
+
+        /** The food left the heat at one known moment. */
+        public Events(OptionalLong endOfHeating, OptionalLong startOfChilling) {
+            this(endOfHeating, OptionalLong.empty(), startOfChilling);
+        }
     }
 
     /**
@@ -112,8 +118,10 @@ public final class CoolingClock {
             case AFTER_PREVIOUS -> previousEnd;
             case FALLS_THROUGH -> stage.from().map(this::fall).orElse(Moment.exactly(0));
             case START_OF_CHILLING -> Moment.exactly(minutes(events.startOfChilling(), 0));
-            case END_OF_COOKING, START_OF_HEATING, END_OF_PREPARATION ->
-                Moment.exactly(minutes(events.endOfHeating(), 0));
+            case END_OF_COOKING, START_OF_HEATING, END_OF_PREPARATION -> {
+                double earliest = minutes(events.endOfHeating(), 0);
+                yield new Moment(earliest, Math.max(earliest, minutes(events.latestEndOfHeating(), earliest)));
+            }
         };
     }
 

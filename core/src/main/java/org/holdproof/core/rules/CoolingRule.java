@@ -3,6 +3,7 @@ package org.holdproof.core.rules;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdproof.core.batch.Product;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Comparison;
 
@@ -26,6 +27,17 @@ public record CoolingRule(
 
     public CoolingRule {
         stages = List.copyOf(stages);
+    }
+
+    /** Whether the schedule is open to a product: what is not declared is not there. */
+    public boolean isOpenTo(Product product) {
+        return reaches(product.nitritePpm(), condition.nitritePpmAtLeast())
+                && reaches(product.brinePercent(), condition.brinePercentAtLeast())
+                && (!condition.intactOnly() || product.form() == Product.Form.INTACT);
+    }
+
+    private static boolean reaches(OptionalDouble has, OptionalDouble needs) {
+        return needs.isEmpty() || has.orElse(0) >= needs.getAsDouble();
     }
 
     /**

@@ -37,7 +37,8 @@ public record LethalityOutlook(
         String words) {
 
     /**
-     * A straight line drawn on from the last readings. A core slows as it nears what heats it: expect it later.
+     * A straight line drawn on from the last readings, where the rise quickens no more. A core slows as it nears what
+     * heats it: expect it later.
      *
      * @param celsiusAnHour the rise over the last readings, in °C an hour
      * @param row the table's lowest row
@@ -119,9 +120,13 @@ public record LethalityOutlook(
                     need.row(),
                     OptionalDouble.of(need.minutes()),
                     Optional.empty(),
-                    now + ": " + Wording.minutes(Math.ceil(need.minutes())) + " more there proves "
-                            + wording.boundary(row.at()) + " for " + row.printedTime() + ", at "
-                            + wording.clock(upToTheMinute(at)) + ".");
+                    leaves(evidence, need, row)
+                            .map(millis -> now + ", and falls: at its present pace it leaves "
+                                    + wording.boundary(row.at()) + " at " + wording.clock(millis) + ", before the "
+                                    + Wording.minutes(Math.ceil(need.minutes())) + " it still needs there.")
+                            .orElse(now + ": " + Wording.minutes(Math.ceil(need.minutes())) + " more there proves "
+                                    + wording.boundary(row.at()) + " for " + row.printedTime() + ", at "
+                                    + wording.clock(upToTheMinute(at)) + "."));
         }
         double silent = (presentMillis - need.trace().lastMillis()) / 60_000.0;
         if (silent > evidence.gapMinutes(need.trace())) {
@@ -163,6 +168,17 @@ public record LethalityOutlook(
                                 .orElse(""));
     }
 
+    /** When a falling core leaves the row's temperature, if that is before the row is proven. */
+    private static Optional<Long> leaves(Evidence evidence, Need need, LethalityRow row) {
+        double lowest = row.at().celsius() + evidence.toleranceCelsius();
+        double last = need.trace().celsius(need.trace().size() - 1);
+        return Trend.of(need.trace())
+                .filter(trend -> trend.surely() && trend.celsiusAMinute() < 0)
+                .map(trend -> (lowest - last) / trend.celsiusAMinute())
+                .filter(minutes -> minutes < need.minutes())
+                .map(minutes -> need.trace().lastMillis() + Math.round(minutes * 60_000));
+    }
+
     private static LethalityOutlook blind(Need need, double celsius, String words) {
         return new LethalityOutlook(
                 need.trace().channel(),
@@ -182,7 +198,8 @@ public record LethalityOutlook(
         }
         double minutes = (trace.lastMillis() - trace.millis(first)) / 60_000.0;
         double rise = trace.celsius(last) - trace.celsius(first);
-        if (minutes < FEWEST_RATE_MINUTES || rise <= 0) {
+        boolean quickens = Trend.of(trace).filter(Trend::quickening).isPresent();
+        if (minutes < FEWEST_RATE_MINUTES || rise <= 0 || quickens) {
             return Optional.empty();
         }
         double wait = (levelCelsius - trace.celsius(last)) / (rise / minutes);

@@ -1,15 +1,11 @@
 package org.holdproof.core.standing;
 
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalLong;
 import java.util.function.Function;
 import org.holdproof.core.assess.ComeUpCheck;
-import org.holdproof.core.assess.CoolingChecks;
 import org.holdproof.core.assess.LowCookCheck;
 import org.holdproof.core.assess.ReheatChecks;
 import org.holdproof.core.assess.RowJudgement;
@@ -17,36 +13,26 @@ import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.measure.BandTime;
-import org.holdproof.core.measure.CoolingClock;
-import org.holdproof.core.measure.CoolingClock.Events;
-import org.holdproof.core.measure.CoolingClock.StageTime;
 import org.holdproof.core.measure.Slowest;
-import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Span;
-import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.ReheatingRule;
 import org.holdproof.core.verdict.Verdict;
-import org.holdproof.core.wording.Wording;
 
-/** The clocks that run at one instant of a cook under way, each at the probe that has used most of it. */
+/** The clocks that run while food is heated, each at the probe that has used most of it. */
 final class StandingClocks {
     private final Evidence evidence;
     private final CookSoFar cook;
     private final long presentMillis;
+    private final ClockMaker maker;
 
     StandingClocks(Evidence evidence, CookSoFar cook, long presentMillis) {
         this.evidence = evidence;
         this.cook = cook;
         this.presentMillis = presentMillis;
-    }
-
-    private record Used(Trace trace, Bounded minutes) {
-        double celsius() {
-            return trace.celsius(trace.size() - 1);
-        }
+        maker = new ClockMaker(evidence.wording(), presentMillis);
     }
 
     /** The come-up of the probes that no row has made lethal yet. */
@@ -61,12 +47,13 @@ final class StandingClocks {
                                 || !isBetween(trace, lower, upper)
                         ? Optional.empty()
                         : Optional.of(BandTime.minutes(trace, lower, upper, evidence.toleranceCelsius())))
-                .map(used -> clock(
+                .map(used -> maker.make(
                         ComeUpCheck.ID,
                         used,
                         rule.maxMinutes().orElseThrow(),
                         "Come-up",
-                        "above " + evidence.wording().boundary(rule.limit().get())));
+                        "above " + evidence.wording().boundary(rule.limit().get()),
+                        OptionalDouble.of(upper)));
     }
 
     /** The time a cook may spend below a temperature. */
@@ -78,20 +65,21 @@ final class StandingClocks {
         return mostUsed(trace -> isBetween(trace, Double.NEGATIVE_INFINITY, upper)
                         ? Optional.of(LowCookCheck.minutesBelow(trace, rule, evidence.toleranceCelsius()))
                         : Optional.empty())
-                .map(used -> clock(
+                .map(used -> maker.make(
                         LowCookCheck.ID,
                         used,
                         rule.maxMinutes().getAsDouble(),
                         "Low cook",
-                        "at " + evidence.wording().boundary(rule.limit().get())));
+                        "at " + evidence.wording().boundary(rule.limit().get()),
+                        OptionalDouble.of(upper)));
     }
 
-    private Optional<Used> mostUsed(Function<Trace, Optional<Bounded>> minutes) {
+    private Optional<UsedTime> mostUsed(Function<Trace, Optional<Bounded>> minutes) {
         return evidence.timeline().cook().stream()
                 .flatMap(span -> evidence.within(span).stream())
                 .filter(trace -> !trace.isEmpty())
-                .flatMap(trace -> minutes.apply(trace).stream().map(found -> new Used(trace, found)))
-                .max(Comparator.comparing(Used::minutes, Slowest.GOVERNS));
+                .flatMap(trace -> minutes.apply(trace).stream().map(found -> new UsedTime(trace, found)))
+                .max(Comparator.comparing(UsedTime::minutes, Slowest.GOVERNS));
     }
 
     private boolean isLethal(Trace trace, List<LethalityRow> rows) {
@@ -121,15 +109,16 @@ final class StandingClocks {
         return evidence.within(stage).stream()
                 .filter(trace -> !trace.isEmpty())
                 .filter(trace -> hottest(trace) < target + evidence.toleranceCelsius())
-                .map(trace -> new Used(trace, sinceCold(trace, from)))
+                .map(trace -> new UsedTime(trace, sinceCold(trace, from)))
                 .filter(used -> used.minutes().worst() > 0)
-                .max(Comparator.comparing(Used::minutes, Slowest.GOVERNS))
-                .map(used -> clock(
+                .max(Comparator.comparing(UsedTime::minutes, Slowest.GOVERNS))
+                .map(used -> maker.make(
                         ReheatChecks.TIME,
                         used,
                         rule.maxMinutes().getAsDouble(),
                         "Reheat",
-                        "at " + evidence.wording().boundary(rule.target().get())));
+                        "at " + evidence.wording().boundary(rule.target().get()),
+                        OptionalDouble.of(target)));
     }
 
     /** Minutes since the food left a temperature upward; a reading on it counts as still cold only where it surely is. */
@@ -160,121 +149,5 @@ final class StandingClocks {
             hottest = Math.max(hottest, trace.celsius(i));
         }
         return hottest;
-    }
-
-    /** The stages of a cooling schedule that have begun; before the chill has, on the food that left the heat. */
-    List<RunningClock> cooling(CoolingRule rule) {
-        List<RunningClock> clocks = new ArrayList<>();
-        Optional<Stage> chill = evidence.timeline().chill();
-        boolean chilling = chill.isPresent() && cook.underWay().equals(chill);
-        if (!chilling && !cook.waitsForChill()) {
-            return clocks;
-        }
-        Stage from = chilling ? chill.get() : outOfTheHeat();
-        Span window = new CoolingChecks(evidence).window(rule, from);
-        Events events = new Events(
-                OptionalLong.of(window.fromMillis()),
-                chilling ? OptionalLong.of(from.from().toEpochMilli()) : OptionalLong.empty());
-        for (int stage = 0; stage < rule.stages().size(); stage++) {
-            int number = stage;
-            evidence.within(window).stream()
-                    .filter(trace -> !trace.isEmpty())
-                    .flatMap(trace -> used(rule, number, trace, events).stream())
-                    .max(Comparator.comparing(Used::minutes, Slowest.GOVERNS))
-                    .ifPresent(used -> clocks.add(clock(rule.stages().get(number), used)));
-        }
-        return clocks;
-    }
-
-    /** From the end of the heat until now, as if it were a chill. */
-    private Stage outOfTheHeat() {
-        Stage heat = evidence.timeline().lastHeatBefore(presentMillis).orElseThrow();
-        Instant left = Instant.ofEpochMilli(evidence.timeline().span(heat).toMillis());
-        return new Stage(
-                Stage.Kind.CHILL, left, Optional.of(Instant.ofEpochMilli(presentMillis)), OptionalDouble.empty());
-    }
-
-    private Optional<Used> used(CoolingRule rule, int number, Trace trace, Events events) {
-        CoolingRule.Stage stage = rule.stages().get(number);
-        List<StageTime> bounds = CoolingClock.bounding(trace, evidence.toleranceCelsius(), events)
-                .time(rule);
-        StageTime time = bounds.get(number);
-        if (stage.maxMinutes().isEmpty()
-                || time.ended()
-                || time.earliestStartMillis().isEmpty()) {
-            return Optional.empty();
-        }
-        Bounded minutes =
-                switch (stage.clock()) {
-                    case DWELL -> dwell(stage, trace, events);
-                    case ELAPSED -> {
-                        boolean surelyBegun = stage.start() != CoolingRule.Start.AFTER_PREVIOUS
-                                || bounds.get(number - 1).ended();
-                        StageTime straight = CoolingClock.straight(trace, Double.POSITIVE_INFINITY, events)
-                                .time(rule)
-                                .get(number);
-                        double worst = minutesSince(time.earliestStartMillis().getAsLong());
-                        double best = surelyBegun ? minutesSince(time.startMillis()) : 0;
-                        double nominal = surelyBegun ? minutesSince(straight.startMillis()) : best;
-                        yield new Bounded(worst, Math.min(worst, Math.max(best, nominal)), best);
-                    }
-                    case GROWTH, NONE -> Bounded.exactly(0);
-                };
-        return minutes.worst() > 0 ? Optional.of(new Used(trace, minutes)) : Optional.empty();
-    }
-
-    private Bounded dwell(CoolingRule.Stage stage, Trace trace, Events events) {
-        double lower = stage.to().map(Boundary::celsius).orElse(Double.NEGATIVE_INFINITY);
-        double upper = stage.from().map(Boundary::celsius).orElse(Double.POSITIVE_INFINITY);
-        if (!isBetween(trace, lower, upper)) {
-            return Bounded.exactly(0);
-        }
-        Bounded logged = BandTime.minutes(trace, lower, upper, evidence.toleranceCelsius());
-        double before = trace.celsius(0) < upper && events.endOfHeating().isPresent()
-                ? Math.max(0, (trace.firstMillis() - events.endOfHeating().getAsLong()) / 60_000.0)
-                : 0;
-        double silent = minutesSince(trace.lastMillis());
-        return new Bounded(logged.worst() + before + silent, logged.nominal() + silent, logged.best());
-    }
-
-    private double minutesSince(long millis) {
-        return Math.max(0, (presentMillis - millis) / 60_000.0);
-    }
-
-    private RunningClock clock(CoolingRule.Stage stage, Used used) {
-        String goal = stage.to()
-                .map(boundary -> (stage.clock() == CoolingRule.Clock.DWELL ? "below " : "at ")
-                        + evidence.wording().boundary(boundary))
-                .orElse("in the chill");
-        return clock(
-                CoolingChecks.ID + "." + stage.number(),
-                used,
-                stage.maxMinutes().orElseThrow(),
-                "Cooling stage " + stage.number(),
-                goal);
-    }
-
-    /** {@code Cooling stage 1: 95.2 °F now (Core); to be at 70 °F by 12 Feb 14:05, 45 min left of 120 min}. */
-    private RunningClock clock(String check, Used used, double limitMinutes, String title, String goal) {
-        double left = limitMinutes - used.minutes().worst();
-        Wording wording = evidence.wording();
-        RunningClock bare =
-                new RunningClock(check, used.trace().channel(), presentMillis, used.minutes(), limitMinutes, "");
-        String until = left >= 0
-                ? "to be " + goal + " by " + wording.clock(bare.provableUntilMillis()) + ", "
-                        + Wording.minutes(Math.floor(left)) + " left of " + Wording.minutes(limitMinutes)
-                : limitMinutes - used.minutes().best() >= 0
-                        ? "to be " + goal + " it can no longer be proven in time; lost at "
-                                + wording.clock(bare.lostFromMillis())
-                        : "not " + goal + "; its " + Wording.minutes(limitMinutes) + " ran out at "
-                                + wording.clock(bare.lostFromMillis());
-        return new RunningClock(
-                check,
-                used.trace().channel(),
-                presentMillis,
-                used.minutes(),
-                limitMinutes,
-                title + ": " + wording.temperature(used.celsius()) + " now ("
-                        + used.trace().channel() + "); " + until);
     }
 }

@@ -20,6 +20,7 @@ import org.holdproof.core.rules.AuthorityProfile;
  * @param integrated integrated lethality, shown as margin
  * @param fastestCore the fastest rise a core of the declared thickness can make, where a probe's readings exceed it
  * @param record what the log is worth as a record
+ * @param notJudged the questions the batch was not judged by, and why
  */
 public record Assessment(
         Verdict verdict,
@@ -32,12 +33,42 @@ public record Assessment(
         Optional<Curve> lethality,
         List<LethalityMargin> integrated,
         Optional<Curve> fastestCore,
-        RecordFacts record) {
+        RecordFacts record,
+        List<NotJudged> notJudged) {
+
+    /** An assessment that says nothing of what was not judged. */
+    public Assessment(
+            Verdict verdict,
+            BatchRecord batch,
+            AuthorityProfile authority,
+            String tablesEdition,
+            Span span,
+            List<Check> checks,
+            List<Caution> cautions,
+            Optional<Curve> lethality,
+            List<LethalityMargin> integrated,
+            Optional<Curve> fastestCore,
+            RecordFacts record) {
+        this(
+                verdict,
+                batch,
+                authority,
+                tablesEdition,
+                span,
+                checks,
+                cautions,
+                lethality,
+                integrated,
+                fastestCore,
+                record,
+                List.of());
+    }
 
     public Assessment {
         checks = List.copyOf(checks);
         cautions = List.copyOf(cautions);
         integrated = List.copyOf(integrated);
+        notJudged = List.copyOf(notJudged);
     }
 
     /** The check with this id. */

@@ -65,7 +65,7 @@ public final class AssessmentJson {
             .build();
     /** Members in words: they may be put better one day without a figure having changed. */
     private static final Set<String> WORDING =
-            Set.of("title", "rule", "source", "how", "why", "next", "text", "safety");
+            Set.of("title", "subject", "rule", "source", "how", "why", "next", "text", "safety");
 
     private static final Pattern LISTED_ID = Pattern.compile("(/(check|caution|integrated)s?/[0-9]+)/id");
 
@@ -337,6 +337,14 @@ public final class AssessmentJson {
                 json.writeStartObject();
                 text("id", caution.id());
                 text("text", caution.text());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeArrayFieldStart("notJudged");
+            for (NotJudged question : assessment.notJudged()) {
+                json.writeStartObject();
+                text("subject", question.subject());
+                text("why", question.why());
                 json.writeEndObject();
             }
             json.writeEndArray();

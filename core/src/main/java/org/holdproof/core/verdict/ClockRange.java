@@ -48,7 +48,8 @@ public final class ClockRange {
                 said.lethality(),
                 said.integrated(),
                 said.fastestCore(),
-                said.record());
+                said.record(),
+                said.notJudged());
     }
 
     private static Check widened(Check said, Check other) {

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Moisture;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.Traces;
 import org.holdproof.core.log.Trace;
@@ -70,23 +71,14 @@ final class GuidelineCases {
     private static String comeUp(Trace trace) {
         BatchRecord batch =
                 Cooks.batch("us-fsis-2021", Cooks.BRISKET, Cooks.stage(BATH, 0, trace.lastMillis() / 60_000.0));
-        HoldingRule rule = RuleLibrary.builtIn()
-                .rules(HoldingRule.class)
-                .find("US-FSIS-CUT")
-                .orElseThrow();
-        List<LethalityRow> rows = RuleLibrary.builtIn()
-                .rules(LethalityTable.class)
-                .find("fsis-2021-meat-6.5-log")
-                .orElseThrow()
-                .rows();
-        Check check = new ComeUpCheck(Cooks.evidence(batch, 0, trace), rule)
-                .check(rows)
-                .orElseThrow();
+        HoldingRule rule = RuleLibrary.builtIn().rules(HoldingRule.class).find("US-FSIS-CUT").orElseThrow();
+        Evidence evidence = Cooks.evidence(batch, 0, trace);
+        Check check = new ComeUpCheck(evidence, Accounts.of(evidence)).check().orElseThrow();
         double nominal = check.measured().orElseThrow().nominal();
         if (nominal <= rule.maxMinutes().orElseThrow() + Check.FIGURE_SLACK) {
             return "pass";
         }
-        if (check.verdict() != Verdict.NOT_PROVEN) {
+        if (check.verdict() == Verdict.NOT_MET) {
             return "an automatic fail";
         }
         return nominal >= 420 - Check.FIGURE_SLACK
@@ -116,13 +108,9 @@ final class GuidelineCases {
     }
 
     private static String humidity(Evidence evidence) {
-        List<LethalityRow> rows = RuleLibrary.builtIn()
-                .rules(LethalityTable.class)
-                .find("fsis-2021-meat-6.5-log")
-                .orElseThrow()
-                .rows();
-        Check lethality = new LethalityCheck(evidence).check();
-        Check humidity = new HumidityCheck(evidence, rows).check(lethality).orElseThrow();
+        Accounts accounts = Accounts.of(evidence);
+        Check lethality = new LethalityCheck(evidence, accounts).check();
+        Check humidity = new HumidityCheck(evidence, accounts).check(lethality).orElseThrow();
         if (lethality.verdict() != Verdict.MET || humidity.verdict() != Verdict.MET) {
             return "fail";
         }

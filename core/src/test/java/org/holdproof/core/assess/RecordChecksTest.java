@@ -10,6 +10,8 @@ import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Instrument;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.course.Evidence;
+import org.holdproof.core.course.Accounts;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Check;
@@ -48,7 +50,8 @@ class RecordChecksTest {
 
     private static Check check(Trace trace, String id, Stage... stages) {
         BatchRecord batch = Cooks.batch("us-fsis-2021", Cooks.BRISKET, stages);
-        return new RecordChecks(Cooks.evidence(batch, 0.5, trace))
+        Evidence evidence = Cooks.evidence(batch, 0.5, trace);
+        return new RecordChecks(evidence, Accounts.of(evidence))
                 .checks().stream()
                         .filter(found -> found.id().equals(id))
                         .findFirst()
@@ -74,7 +77,10 @@ class RecordChecksTest {
         Check between = check(readAt(both(cook, every(1, 660, 900))), "record.interval", BATH, chill);
         assertThat(between.verdict()).isEqualTo(Verdict.NOT_PROVEN);
         Check stored = check(
-                readAt(both(cook, every(1, 660, 900))), "record.interval", BATH, Cooks.stage(Stage.Kind.STORE, 600, 900));
+                readAt(both(cook, every(1, 660, 900))),
+                "record.interval",
+                BATH,
+                Cooks.stage(Stage.Kind.STORE, 600, 900));
         assertThat(stored.verdict()).isEqualTo(Verdict.MET);
     }
 
@@ -125,7 +131,13 @@ class RecordChecksTest {
     }
 
     @ParameterizedTest(name = "checked {0}")
-    @CsvSource({"1970-01-01, MET", "1970-01-02, NOT_PROVEN", "2031-01-01, NOT_PROVEN", "1969-01-01, MET", "1968-12-30, NOT_PROVEN"})
+    @CsvSource({
+        "1970-01-01, MET",
+        "1970-01-02, NOT_PROVEN",
+        "2031-01-01, NOT_PROVEN",
+        "1969-01-01, MET",
+        "1968-12-30, NOT_PROVEN"
+    })
     void aCheckAfterTheCookOrYearsBeforeItIsNone(LocalDate date, Verdict expected) {
         for (String authority : List.of("us-fsis-2021", "us-food-code-2022", "hong-kong-cfs", "canada-cfia")) {
             assertThat(ThermometerCheck.worst(checked(authority, date, 0, 0.5)).verdict())

@@ -7,6 +7,8 @@ import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Accounts;
+import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.Traces;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
@@ -48,6 +50,7 @@ class SpeciesFormAuthorityTest {
     private static Check lethality(String authority, Species species, Form form, double celsius, double minutes) {
         BatchRecord batch =
                 Cooks.batch(authority, Cooks.product(species, form), Cooks.stage(Stage.Kind.BATH, 0, minutes));
-        return new LethalityCheck(Cooks.evidence(batch, 0.5, Traces.held(celsius, minutes))).check();
+        Evidence evidence = Cooks.evidence(batch, 0.5, Traces.held(celsius, minutes));
+        return new LethalityCheck(evidence, Accounts.of(evidence)).check();
     }
 }

@@ -3,12 +3,16 @@ package org.holdproof.core.assess;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.Traces;
+import org.holdproof.core.log.Trace;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,7 +45,20 @@ class TimeOnlyCheckTest {
                 mark);
         BatchRecord batch = Cooks.batch("us-food-code-2022", Cooks.BRISKET, Cooks.stage(Stage.Kind.BATH, 0, 100), out);
         Evidence evidence = Cooks.evidence(
-                batch, tolerance, Traces.fahrenheit(0, 150, 100, startFahrenheit, 100 + minutes, startFahrenheit));
-        return new TimeOnlyCheck(evidence).check().orElseThrow();
+                batch, tolerance, everyFewMinutes(startFahrenheit, minutes));
+        return new TimeOnlyCheck(evidence, Accounts.of(evidence)).check().orElseThrow();
+    }
+
+    /** A cook to the starting temperature, and that temperature while the food is out, read every five minutes. */
+    private static Trace everyFewMinutes(double startFahrenheit, double minutes) {
+        List<Double> points = new ArrayList<>();
+        for (double minute = 0; minute < 100; minute += 5) {
+            points.addAll(List.of(minute, 150 + minute / 100 * (startFahrenheit - 150)));
+        }
+        for (double minute = 100; minute < 100 + minutes; minute += 5) {
+            points.addAll(List.of(minute, startFahrenheit));
+        }
+        points.addAll(List.of(100 + minutes, startFahrenheit));
+        return Traces.fahrenheit(points.stream().mapToDouble(Double::doubleValue).toArray());
     }
 }

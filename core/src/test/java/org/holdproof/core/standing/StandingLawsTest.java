@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.LongStream;
 import org.holdproof.core.assess.Cooks;
 import org.holdproof.core.batch.Stage;
@@ -21,6 +22,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** What must hold however a cook goes on, on seeded invented logs cut again and again. */
 class StandingLawsTest {
+    /** What is asked of a stretch of readings, which the readings to come may still make part of another one. */
+    private static final Pattern FOLLOWS_READINGS = Pattern.compile("^(cooling|cold-store|hot-hold|under-hot|reheat)");
+
     private static final String[] AUTHORITIES = {
         "us-food-code-2022",
         "us-fsis-2021",
@@ -121,6 +125,9 @@ class StandingLawsTest {
         assertThat(standing.questions()).extracting(StandingQuestion::key).doesNotHaveDuplicates();
         for (StandingQuestion question : standing.questions()) {
             String at = question.key() + " after " + count + " rows";
+            if (FOLLOWS_READINGS.matcher(question.key()).find()) {
+                continue;
+            }
             if (proven.contains(question.key())) {
                 assertThat(question.state()).as(at).isEqualTo(State.PROVEN);
             }
@@ -128,8 +135,14 @@ class StandingLawsTest {
                 assertThat(question.state()).as(at).isEqualTo(State.LOST);
             }
         }
-        standing.questions(State.PROVEN).forEach(question -> proven.add(question.key()));
-        standing.questions(State.LOST).forEach(question -> lost.add(question.key()));
+        standing.questions(State.PROVEN).stream()
+                .map(StandingQuestion::key)
+                .filter(key -> !FOLLOWS_READINGS.matcher(key).find())
+                .forEach(proven::add);
+        standing.questions(State.LOST).stream()
+                .map(StandingQuestion::key)
+                .filter(key -> !FOLLOWS_READINGS.matcher(key).find())
+                .forEach(lost::add);
         assertThat(standing.questions()).extracting(StandingQuestion::key).containsAll(proven);
     }
 

@@ -256,6 +256,7 @@ class AssessmentJsonTest {
                       "text": "The other probe too."
                     }
                   ],
+                  "notJudged": [],
                   "record": {
                     "rows": 601,
                     "medianMinutes": 1,
