@@ -7,6 +7,7 @@ import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Product.Form;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.kinetics.Traces;
 import org.holdproof.core.rules.LethalityChoice;
@@ -28,7 +29,7 @@ class TableCautionsTest {
         Evidence evidence = evidence("us-fsis-2021", celsius, minutes);
         LethalityChoice choice =
                 evidence.authority().lethalityFor(evidence.batch().product()).orElseThrow();
-        Check check = new LethalityCheck(evidence).check();
+        Check check = new LethalityCheck(evidence, Accounts.of(evidence)).check();
         assertThat(check.verdict()).isEqualTo(Verdict.MET);
         return LowRow.caution(
                 evidence, check, choice.rowsFor(evidence.batch().product().fatPercent()), RuleLibrary.builtIn());
@@ -46,12 +47,12 @@ class TableCautionsTest {
     @Test
     void foodServedUndercookedOnRequestIsNeverProven() {
         Evidence rare = evidence("us-food-code-2022", 50, 120);
-        Check check = new LethalityCheck(rare).check();
+        Check check = new LethalityCheck(rare, Accounts.of(rare)).check();
 
         assertThat(check.verdict()).isEqualTo(Verdict.NOT_MET);
         assertThat(Undercooked.caution(rare, check).map(Caution::text).orElse(""))
                 .contains("never proven pasteurized", "consumer advisory", "3-401.11(D)");
         Evidence done = evidence("us-food-code-2022", 62, 240);
-        assertThat(Undercooked.caution(done, new LethalityCheck(done).check())).isEmpty();
+        assertThat(Undercooked.caution(done, new LethalityCheck(done, Accounts.of(done)).check())).isEmpty();
     }
 }
