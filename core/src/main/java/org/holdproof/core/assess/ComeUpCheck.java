@@ -49,7 +49,8 @@ public final class ComeUpCheck {
                     .filter(heating -> kept(heating, own.get()) != Verdict.MET)
                     .flatMap(heating -> gap().map(gap -> new Caution(
                             "come-up.gap",
-                            gap.title() + ": " + gap.vulnerability() + " (" + gap.citation().text() + ").")));
+                            gap.title() + ": " + gap.vulnerability() + " ("
+                                    + gap.citation().text() + ").")));
         }
         Optional<HoldingRule> guidance = evidence.authority().comeUpGuidance().filter(this::isWhole);
         return guidance.flatMap(rule -> slowest(rule)
@@ -71,7 +72,8 @@ public final class ComeUpCheck {
     }
 
     private Optional<SupportGap> gap() {
-        return evidence.authority().gap(SupportGap.Waives.COME_UP, evidence.batch().product());
+        return evidence.authority()
+                .gap(SupportGap.Waives.COME_UP, evidence.batch().product());
     }
 
     private static Verdict kept(Heating heating, HoldingRule rule) {
@@ -89,7 +91,8 @@ public final class ComeUpCheck {
 
     private static Heating measure(Account account, HoldingRule rule) {
         long until = account.lethalMillis().orElse(account.cook().toMillis());
-        Span span = new Span(account.span().fromMillis(), Math.max(until, account.span().fromMillis()));
+        Span span = new Span(
+                account.span().fromMillis(), Math.max(until, account.span().fromMillis()));
         CoreBounds core = account.bounds();
         double lower = rule.from().orElseThrow().celsius();
         double upper = rule.limit().orElseThrow().celsius();
@@ -102,7 +105,8 @@ public final class ComeUpCheck {
                     && core.low(i) < upper - TemperatureUnit.SLACK_CELSIUS;
             boolean inside = core.low(i) > lower && core.high(i) < upper;
             worst += touched ? minutes : 0;
-            nominal += minutes * (core.shareAtOrAbove(i, lower + TemperatureUnit.SLACK_CELSIUS)
+            nominal += minutes
+                    * (core.shareAtOrAbove(i, lower + TemperatureUnit.SLACK_CELSIUS)
                             - core.shareAtOrAbove(i, upper - TemperatureUnit.SLACK_CELSIUS));
             best += inside ? minutes : 0;
         }
@@ -112,9 +116,7 @@ public final class ComeUpCheck {
         return new Heating(
                 account,
                 new Bounded(
-                        startLogged ? worst : Double.POSITIVE_INFINITY,
-                        Math.max(best, Math.min(worst, nominal)),
-                        best),
+                        startLogged ? worst : Double.POSITIVE_INFINITY, Math.max(best, Math.min(worst, nominal)), best),
                 startLogged,
                 span);
     }

@@ -107,10 +107,11 @@ public final class CoolingChecks {
                 .filter(rule -> rule.isOpenTo(evidence.batch().product()))
                 .toList();
         if (open.isEmpty()) {
-            return List.of(unanswered(
-                    "a cooling schedule",
-                    evidence.authority().title()
-                            + " as held here names no schedule for this product. Ask the authority which one governs."));
+            return List.of(
+                    unanswered(
+                            "a cooling schedule",
+                            evidence.authority().title()
+                                    + " as held here names no schedule for this product. Ask the authority which one governs."));
         }
         return open.stream()
                 .map(rule -> under(rule, runs))
@@ -141,12 +142,13 @@ public final class CoolingChecks {
         }
         Trace trace = whole.between(whole.millis(first), whole.millis(last));
         OptionalLong heatEnd = evidence.timeline().lastHeatBefore(left).stream()
-                .mapToLong(stage -> Math.min(left, evidence.timeline().span(stage).toMillis()))
+                .mapToLong(
+                        stage -> Math.min(left, evidence.timeline().span(stage).toMillis()))
                 .findFirst();
         OptionalLong chill = evidence.timeline().all(Stage.Kind.CHILL).stream()
                 .mapToLong(stage -> stage.from().toEpochMilli())
-                .filter(from -> from >= heatEnd.orElse(left)
-                        && from < spell.span().toMillis())
+                .filter(from ->
+                        from >= heatEnd.orElse(left) && from < spell.span().toMillis())
                 .findFirst();
         return new Run(
                 account, spell, trace, new Events(OptionalLong.of(heatEnd.orElse(left)), OptionalLong.of(left), chill));
@@ -186,8 +188,7 @@ public final class CoolingChecks {
             return Verdict.NOT_PROVEN;
         }
         Run run = run(account, spell);
-        Trace part = run.trace()
-                .between(run.trace().firstMillis(), spell.span().toMillis());
+        Trace part = run.trace().between(run.trace().firstMillis(), spell.span().toMillis());
         if (part.isEmpty()) {
             return Verdict.NOT_PROVEN;
         }

@@ -13,7 +13,6 @@ import org.holdproof.core.course.Limits;
 import org.holdproof.core.course.Spell;
 import org.holdproof.core.course.Spell.State;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.Span;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.HoldingRule;
@@ -51,8 +50,7 @@ public final class HoldingChecks {
         List<Check> checks = new ArrayList<>();
         Optional<HoldingRule> rule = accounts.limits().hotRule();
         for (Stage stage : evidence.timeline().all(Stage.Kind.HOT_HOLD)) {
-            rule.ifPresent(
-                    found -> held(found, evidence.timeline().span(stage)).ifPresent(checks::add));
+            rule.ifPresent(found -> held(found, evidence.timeline().span(stage)).ifPresent(checks::add));
         }
         if (rule.isEmpty()) {
             unheld().ifPresent(checks::add);
@@ -150,9 +148,7 @@ public final class HoldingChecks {
                 && inside.stream()
                         .allMatch(spell -> spell.timeOnly()
                                 || (isUnderHot(spell)
-                                        && (documented
-                                                || (spell.after() == State.ENDED
-                                                        && ended(Ending.How.SERVED)))));
+                                        && (documented || (spell.after() == State.ENDED && ended(Ending.How.SERVED)))));
     }
 
     private static boolean seen(Account account, Span stage) {
@@ -171,8 +167,7 @@ public final class HoldingChecks {
                 worst = Math.min(worst, core.low(i));
                 if (core.isRead(i)) {
                     nominal = Math.min(nominal, Math.min(core.lineFrom(i), core.lineTo(i)));
-                    best = Math.min(
-                            best, Math.min(core.lineFrom(i), core.lineTo(i)) + core.toleranceCelsius());
+                    best = Math.min(best, Math.min(core.lineFrom(i), core.lineTo(i)) + core.toleranceCelsius());
                 }
             }
         }
@@ -264,9 +259,8 @@ public final class HoldingChecks {
         HotAllowance.Band best = rule.band(minutes.best(), Check.FIGURE_SLACK);
         Verdict verdict = verdict(account, worst, spells).and(Verdict.MET);
         Verdict atBest = verdict(account, best, spells);
-        verdict = verdict == Verdict.MET
-                ? Verdict.MET
-                : atBest == Verdict.NOT_MET ? Verdict.NOT_MET : Verdict.NOT_PROVEN;
+        verdict =
+                verdict == Verdict.MET ? Verdict.MET : atBest == Verdict.NOT_MET ? Verdict.NOT_MET : Verdict.NOT_PROVEN;
         HotAllowance.Band first = rule.bands().get(0);
         return Check.of(UNDER_HOT, "Under hot only as long as allowed")
                 .required("after lethality, under hot for " + first.comparison().words() + " "
@@ -345,7 +339,8 @@ public final class HoldingChecks {
         boolean before = hot.stream()
                 .anyMatch(stage -> stage.from().toEpochMilli() <= spell.span().fromMillis());
         boolean after = hot.stream()
-                .anyMatch(stage -> evidence.timeline().span(stage).toMillis() >= spell.span().toMillis());
+                .anyMatch(stage -> evidence.timeline().span(stage).toMillis()
+                        >= spell.span().toMillis());
         return !inHold && before && after;
     }
 
@@ -361,16 +356,15 @@ public final class HoldingChecks {
         Optional<HoldingRule> rule = accounts.limits().coldRule();
         List<Warm> probes = new ArrayList<>();
         for (Account account : accounts.probes()) {
-            long from = account.firstColdFrom(account.lethalMillis()
-                            .orElse(account.cook().toMillis()))
+            long from = account.firstColdFrom(
+                            account.lethalMillis().orElse(account.cook().toMillis()))
                     .orElse(-1);
             if (from < 0) {
                 continue;
             }
             List<Spell> warm = account.spells().stream()
                     .filter(spell -> spell.before() == State.COLD && !spell.timeOnly())
-                    .filter(spell -> spell.after() == State.COLD
-                            || (spell.after() == State.ENDED && !isReheat(spell)))
+                    .filter(spell -> spell.after() == State.COLD || (spell.after() == State.ENDED && !isReheat(spell)))
                     .toList();
             Bounded minutes = sum(warm);
             Bounded celsius = warmest(account, from, warm);
@@ -379,18 +373,25 @@ public final class HoldingChecks {
                     : minutes.best() > Check.FIGURE_SLACK ? Verdict.NOT_MET : Verdict.NOT_PROVEN;
             Verdict verdict = allowedWarm(account, warm, minutes).orElse(plain);
             verdict = verdict == Verdict.NOT_MET && rule.isEmpty() ? Verdict.NOT_PROVEN : verdict;
-            probes.add(new Warm(account, celsius, minutes, verdict, new Span(from, account.span().toMillis())));
+            probes.add(new Warm(
+                    account,
+                    celsius,
+                    minutes,
+                    verdict,
+                    new Span(from, account.span().toMillis())));
         }
         return probes.stream()
                 .max(Comparator.comparing(Warm::verdict)
                         .thenComparingDouble(warm -> warm.celsius().nominal()))
                 .map(warm -> {
                     TemperatureUnit unit = limit.get().at().unit();
-                    boolean allowed = warm.verdict() == Verdict.MET && warm.minutes().worst() > 0;
+                    boolean allowed =
+                            warm.verdict() == Verdict.MET && warm.minutes().worst() > 0;
                     String beyond = warm.minutes().worst() > 0
                             ? ", and was above the limit for "
                                     + Wording.between(
-                                            warm.minutes().best(), warm.minutes().worst())
+                                            warm.minutes().best(),
+                                            warm.minutes().worst())
                             : "";
                     Check.Builder check = Check.of(COLD, "Stored cold enough")
                             .required("core " + limit.get().comparison().words() + " "
@@ -422,10 +423,9 @@ public final class HoldingChecks {
     /** A store that was never cold, or under an authority with no figure for it. */
     Optional<Check> neverCold() {
         Optional<Stage> store = evidence.batch().first(Stage.Kind.STORE);
-        boolean never = accounts.probes().stream()
-                .anyMatch(account -> account.firstColdFrom(account.lethalMillis()
-                                .orElse(account.cook().toMillis()))
-                        .isEmpty());
+        boolean never = accounts.probes().stream().anyMatch(account -> account.firstColdFrom(
+                        account.lethalMillis().orElse(account.cook().toMillis()))
+                .isEmpty());
         if (store.isEmpty() || !never) {
             return Optional.empty();
         }
@@ -437,9 +437,10 @@ public final class HoldingChecks {
                                 + evidence.wording().boundary(level.at()) + " in store")
                         .orElse("a cold-holding temperature"))
                 .citation(rule.map(HoldingRule::citation))
-                .why(rule.isPresent()
-                        ? "The food was in store, and a core probe shows no moment at which it was surely cold."
-                        : "The food was in store. " + notHeld("cold holding"))
+                .why(
+                        rule.isPresent()
+                                ? "The food was in store, and a core probe shows no moment at which it was surely cold."
+                                : "The food was in store. " + notHeld("cold holding"))
                 .next("Do not serve on this record. "
                         + rule.map(HoldingChecks::disposition).orElse("Ask the authority which figure governs."))
                 .window(evidence.timeline().span(store.get()))
@@ -465,9 +466,8 @@ public final class HoldingChecks {
             return Optional.of(Check.judge(
                     period(warm), period.get().timeComparison(), period.get().maxMinutes()));
         }
-        Optional<HotAllowance> cumulative = evidence.authority()
-                .hotAllowance()
-                .filter(rule -> rule.count() == TimeLimit.Count.CUMULATIVE);
+        Optional<HotAllowance> cumulative =
+                evidence.authority().hotAllowance().filter(rule -> rule.count() == TimeLimit.Count.CUMULATIVE);
         return cumulative.map(rule -> {
             Bounded all = cumulative(account);
             boolean served = warm.get(warm.size() - 1).after() == State.ENDED && ended(Ending.How.SERVED);

@@ -90,7 +90,9 @@ public final class HumidityCheck {
                                 && RowsMet.of(
                                                         account,
                                                         rows,
-                                                        new Span(from, account.cook().toMillis()))
+                                                        new Span(
+                                                                from,
+                                                                account.cook().toMillis()))
                                                 .verdict()
                                         == Verdict.MET);
     }

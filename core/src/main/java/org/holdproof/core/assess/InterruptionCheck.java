@@ -10,12 +10,10 @@ import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Bounded;
-import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.Span;
 import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.verdict.Caution;
 import org.holdproof.core.verdict.Check;
-import org.holdproof.core.verdict.Verdict;
 import org.holdproof.core.wording.Wording;
 
 /**
@@ -39,14 +37,15 @@ public final class InterruptionCheck {
 
     List<Check> checks() {
         List<Check> checks = new ArrayList<>();
-        Optional<Account> before = accounts.stream().filter(Account::heatedBefore).findFirst();
+        Optional<Account> before =
+                accounts.stream().filter(Account::heatedBefore).findFirst();
         if (before.isPresent()) {
             checks.add(Check.of(ID, "One cook from the cold")
                     .required("the log begins with the food cold, before its first heat")
-                    .why("The log of " + before.get().channel()
-                            + " shows heat, and then cold, before the first stage the record names. The record does not say whether that was this food.")
-                    .next(
-                            "If it was another batch, cut the log before this one. If it was this food, add its stages.")
+                    .why(
+                            "The log of " + before.get().channel()
+                                    + " shows heat, and then cold, before the first stage the record names. The record does not say whether that was this food.")
+                    .next("If it was another batch, cut the log before this one. If it was this food, add its stages.")
                     .channel(before.get().channel())
                     .build());
         }
@@ -59,7 +58,8 @@ public final class InterruptionCheck {
         }
         accounts.stream()
                 .filter(account -> evidence.timeline().cook().isPresent())
-                .max(Comparator.comparingDouble(account -> account.brokenMinutes().worst()))
+                .max(Comparator.comparingDouble(
+                        account -> account.brokenMinutes().worst()))
                 .filter(account -> account.brokenMinutes().worst() > LONGEST_BREAK_MINUTES)
                 .map(this::broken)
                 .ifPresent(checks::add);
@@ -76,7 +76,8 @@ public final class InterruptionCheck {
                 .why("Before it was lethal, the core (" + account.channel() + ") had fallen back by more than "
                         + evidence.wording().difference(Account.FALL_CELSIUS) + " for up to "
                         + Wording.minutes(account.brokenMinutes().worst()) + ".")
-                .next("Do not serve on this record. Have growth during the break evaluated, or put it to the authority.")
+                .next(
+                        "Do not serve on this record. Have growth during the break evaluated, or put it to the authority.")
                 .channel(account.channel())
                 .window(new Span(
                         account.span().fromMillis(),

@@ -83,9 +83,10 @@ public final class LethalityCheck {
                 .why(why(governing, rows, at))
                 .next(next(governing.verdict()))
                 .channel(governing.account().channel())
-                .window(governing.verdict() == Verdict.MET && governing.counting() == Counting.UNBROKEN
-                        ? governing.longest()
-                        : governing.account().cook())
+                .window(
+                        governing.verdict() == Verdict.MET && governing.counting() == Counting.UNBROKEN
+                                ? governing.longest()
+                                : governing.account().cook())
                 .build();
     }
 
@@ -114,7 +115,8 @@ public final class LethalityCheck {
                 ? "A gap in the readings lies in the cook: nothing is credited while nobody looked. "
                 : "";
         return blind + probe + " was at or above " + at + " for "
-                + Wording.between(governing.minutes().worst(), governing.minutes().best()) + "; " + asked
+                + Wording.between(
+                        governing.minutes().worst(), governing.minutes().best()) + "; " + asked
                 + ", so the record does not decide.";
     }
 
@@ -183,8 +185,8 @@ public final class LethalityCheck {
     }
 
     private static boolean hasGap(Account account) {
-        return account.unseen().stream().anyMatch(gap -> gap.fromMillis()
-                < account.cook().toMillis());
+        return account.unseen().stream()
+                .anyMatch(gap -> gap.fromMillis() < account.cook().toMillis());
     }
 
     private static String next(Verdict verdict) {
@@ -221,7 +223,8 @@ public final class LethalityCheck {
         for (int i = 0; i < account.bounds().size(); i++) {
             if (account.bounds().isRead(i)
                     && account.bounds().fromMillis(i) < account.cook().toMillis()) {
-                peak = Math.max(peak, account.bounds().high(i) - account.bounds().toleranceCelsius());
+                peak = Math.max(
+                        peak, account.bounds().high(i) - account.bounds().toleranceCelsius());
             }
         }
         return peak;

@@ -81,6 +81,8 @@ public final class LowCookCheck {
                 .orElse(account.cook().toMillis());
         return account.bounds()
                 .trace()
-                .between(account.cook().fromMillis(), Math.max(until, account.cook().fromMillis()));
+                .between(
+                        account.cook().fromMillis(),
+                        Math.max(until, account.cook().fromMillis()));
     }
 }

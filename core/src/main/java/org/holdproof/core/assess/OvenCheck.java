@@ -66,7 +66,8 @@ public final class OvenCheck {
     }
 
     private boolean isLethal(Account account, long sealed) {
-        if (sealed < account.cook().toMillis() && met(account, new Span(sealed, account.cook().toMillis()))) {
+        if (sealed < account.cook().toMillis()
+                && met(account, new Span(sealed, account.cook().toMillis()))) {
             return true;
         }
         return evidence.timeline().all(Stage.Kind.BATH).stream()
@@ -76,8 +77,8 @@ public final class OvenCheck {
 
     private boolean met(Account account, Span window) {
         return accounts.choice()
-                .map(choice -> RowsMet.rows(
-                        choice.tables(), evidence.batch().product().fatPercent()))
+                .map(choice ->
+                        RowsMet.rows(choice.tables(), evidence.batch().product().fatPercent()))
                 .filter(rows -> !rows.isEmpty())
                 .map(rows -> RowsMet.of(account, rows, window).verdict() == Verdict.MET)
                 .orElse(false);
@@ -90,15 +91,16 @@ public final class OvenCheck {
         if (!condition.isFor(kilograms) || smokes.isEmpty() || condition.oven() == Oven.CONVECTION) {
             return false;
         }
-        return smokes.stream().allMatch(smoke -> condition.oven() == Oven.STILL_DRY
-                ? smoke.setPointCelsius().isPresent()
-                        && condition
-                                .comparison()
-                                .holds(
-                                        smoke.setPointCelsius().getAsDouble(),
-                                        condition.temperature().celsius(),
-                                        TemperatureUnit.SLACK_CELSIUS)
-                : isHumid(smoke, condition.humidityMinutes().orElse(0)));
+        return smokes.stream()
+                .allMatch(smoke -> condition.oven() == Oven.STILL_DRY
+                        ? smoke.setPointCelsius().isPresent()
+                                && condition
+                                        .comparison()
+                                        .holds(
+                                                smoke.setPointCelsius().getAsDouble(),
+                                                condition.temperature().celsius(),
+                                                TemperatureUnit.SLACK_CELSIUS)
+                        : isHumid(smoke, condition.humidityMinutes().orElse(0)));
     }
 
     private boolean isHumid(Stage smoke, double minutes) {

@@ -49,7 +49,8 @@ final class RecordChecks {
         double missing = unseenMinutes(blind);
         boolean met = unseen.isEmpty();
         return Check.of("record.coverage", "Record covers the batch")
-                .required("core readings, or the medium's where they prove hot or cold, from the first stage to the end")
+                .required(
+                        "core readings, or the medium's where they prove hot or cold, from the first stage to the end")
                 .verdict(met ? Verdict.MET : Verdict.NOT_PROVEN)
                 .measured(Bounded.exactly(missing))
                 .limit(0)

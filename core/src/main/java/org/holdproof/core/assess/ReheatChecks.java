@@ -57,7 +57,9 @@ public final class ReheatChecks {
     static boolean isReheat(Evidence evidence, Spell spell) {
         return spell.goes(State.COLD, State.ENDED)
                 && (endedServed(evidence) || evidence.batch().ending().isEmpty())
-                && stage(evidence, spell).filter(stage -> stage.kind() == Stage.Kind.REHEAT).isPresent();
+                && stage(evidence, spell)
+                        .filter(stage -> stage.kind() == Stage.Kind.REHEAT)
+                        .isPresent();
     }
 
     private static boolean endedServed(Evidence evidence) {
@@ -71,9 +73,11 @@ public final class ReheatChecks {
     private static Optional<Stage> stage(Evidence evidence, Spell spell) {
         return evidence.batch().stages().stream()
                 .filter(stage -> stage.to().isPresent())
-                .filter(stage -> stage.kind() == Stage.Kind.REHEAT || stage.kind().isCook())
+                .filter(stage ->
+                        stage.kind() == Stage.Kind.REHEAT || stage.kind().isCook())
                 .filter(stage -> stage.from().toEpochMilli() < spell.span().toMillis()
-                        && evidence.timeline().span(stage).toMillis() > spell.span().fromMillis())
+                        && evidence.timeline().span(stage).toMillis()
+                                > spell.span().fromMillis())
                 .reduce((one, other) -> other);
     }
 
@@ -100,10 +104,7 @@ public final class ReheatChecks {
                     .filter(found -> found.size() > at)
                     .map(found -> found.get(at))
                     .toList();
-            checks.add(together.stream()
-                    .map(this::target)
-                    .max(Governing.ORDER)
-                    .orElseThrow());
+            checks.add(together.stream().map(this::target).max(Governing.ORDER).orElseThrow());
             time(together).ifPresent(checks::add);
         }
         return checks;
@@ -127,7 +128,8 @@ public final class ReheatChecks {
                     .why("Reheated and served within "
                             + Wording.minutes(minutes(
                                     heating.window().fromMillis(),
-                                    heating.account().span().toMillis())) + " of leaving the cold.")
+                                    heating.account().span().toMillis()))
+                            + " of leaving the cold.")
                     .channel(heating.account().channel())
                     .window(heating.window())
                     .build();
@@ -139,9 +141,10 @@ public final class ReheatChecks {
         if (ways.isEmpty()) {
             return Check.of(TARGET, "Reheated hot enough")
                     .required("a reheating temperature")
-                    .why("The food left the cold and was heated. "
-                            + evidence.authority().title()
-                            + " as held here has no figure for reheating: ask the authority, or whoever approved the plan.")
+                    .why(
+                            "The food left the cold and was heated. "
+                                    + evidence.authority().title()
+                                    + " as held here has no figure for reheating: ask the authority, or whoever approved the plan.")
                     .next("Do not serve on this record. Judge the reheating by the approved HACCP plan.")
                     .channel(heating.account().channel())
                     .window(heating.window())
@@ -172,8 +175,7 @@ public final class ReheatChecks {
                 .filter(spell -> minutes(spell.span().fromMillis(), served) <= TO_ORDER_MINUTES)
                 .filter(spell -> stage(evidence, spell)
                         .filter(stage -> stage.kind() == Stage.Kind.REHEAT)
-                        .filter(stage ->
-                                minutes(evidence.timeline().span(stage).toMillis(), served) <= AT_ONCE_MINUTES)
+                        .filter(stage -> minutes(evidence.timeline().span(stage).toMillis(), served) <= AT_ONCE_MINUTES)
                         .isPresent())
                 .map(spell -> new Span(spell.span().fromMillis(), served));
     }
@@ -229,7 +231,8 @@ public final class ReheatChecks {
         LethalityRow row = met.row();
         boolean late = met.verdict() == Verdict.MET && isServedLate(heating);
         return Check.of(TARGET, "Reheated hot enough")
-                .required(how + evidence.wording().boundary(row.at())
+                .required(how
+                        + evidence.wording().boundary(row.at())
                         + (row.seconds() > 0 ? " for " + row.printedTime() : "")
                         + (rows.size() > 1 ? ", or one of the alternatives" : ""))
                 .citation(row.citation())
@@ -273,8 +276,9 @@ public final class ReheatChecks {
                         && found.maxMinutes().isPresent());
         List<Reheating> clocked = heatings.stream()
                 .filter(heating -> !isToOrder(heating))
-                .filter(heating ->
-                        byTable(heating).filter(check -> check.verdict() == Verdict.MET).isEmpty())
+                .filter(heating -> byTable(heating)
+                        .filter(check -> check.verdict() == Verdict.MET)
+                        .isEmpty())
                 .toList();
         if (rule.isEmpty() || clocked.isEmpty()) {
             return Optional.empty();
@@ -287,7 +291,8 @@ public final class ReheatChecks {
                 .map(heating -> {
                     Bounded minutes = ReheatClock.minutes(
                             readings(heating), from.celsius(), target.celsius(), evidence.toleranceCelsius());
-                    return new Timed(heating, minutes, Check.judge(minutes, rule.get().timeComparison(), limit));
+                    return new Timed(
+                            heating, minutes, Check.judge(minutes, rule.get().timeComparison(), limit));
                 })
                 .max(Comparator.comparing(Timed::verdict)
                         .thenComparingDouble(timed -> timed.minutes().worst())
@@ -320,7 +325,9 @@ public final class ReheatChecks {
                 && whole.millis(first + 1) <= heating.window().fromMillis()) {
             first++;
         }
-        return whole.between(whole.millis(first), Math.max(whole.millis(first), heating.window().toMillis()));
+        return whole.between(
+                whole.millis(first),
+                Math.max(whole.millis(first), heating.window().toMillis()));
     }
 
     private String next() {

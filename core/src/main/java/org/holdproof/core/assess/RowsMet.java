@@ -22,8 +22,7 @@ import org.holdproof.core.verdict.Verdict;
  * @param minutes the time that counts; best is the total
  * @param longest where the longest spell at worst lay
  */
-record RowsMet(
-        Account account, Verdict verdict, LethalityRow row, Counting counting, Bounded minutes, Span longest) {
+record RowsMet(Account account, Verdict verdict, LethalityRow row, Counting counting, Bounded minutes, Span longest) {
     /** A log's clock shows whole milliseconds: times are exact to one. */
     private static final double CLOCK_MINUTES = 1 / 60_000.0;
 

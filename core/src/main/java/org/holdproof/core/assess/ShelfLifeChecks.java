@@ -53,7 +53,8 @@ public final class ShelfLifeChecks {
     /** The check, where the food was cold before its end, whatever the record calls it. */
     Optional<Check> check() {
         List<ShelfLifeRule> rules = rules();
-        boolean cold = accounts.flatMap(found -> found.firstCold().stream().boxed().findFirst())
+        boolean cold = accounts.flatMap(
+                        found -> found.firstCold().stream().boxed().findFirst())
                 .isPresent();
         Optional<Ending> used = evidence.batch().ending();
         if (rules.isEmpty() || !cold || used.isEmpty()) {
@@ -75,7 +76,8 @@ public final class ShelfLifeChecks {
                 .limit(allowed)
                 .comparison(Comparison.AT_MOST)
                 .unit("d")
-                .why((used.get().how() == Ending.How.IN_STORE ? "Still in store on " : "Used on ") + DAY.format(day) + ", made or packed on " + DAY.format(prepared()) + ".")
+                .why((used.get().how() == Ending.How.IN_STORE ? "Still in store on " : "Used on ") + DAY.format(day)
+                        + ", made or packed on " + DAY.format(prepared()) + ".")
                 .next("Do not serve. " + rule.disposition() + ".")
                 .build());
     }
@@ -170,8 +172,10 @@ public final class ShelfLifeChecks {
     private LocalDate prepared() {
         Optional<Span> cook = evidence.timeline().cook();
         Instant cooked = Instant.ofEpochMilli(accounts.map(Accounts::firstLeftHot)
-                .orElse(cook.map(Span::toMillis).orElse(evidence.timeline().log().fromMillis())));
-        Instant began = cook.map(span -> Instant.ofEpochMilli(span.fromMillis())).orElse(cooked);
+                .orElse(cook.map(Span::toMillis)
+                        .orElse(evidence.timeline().log().fromMillis())));
+        Instant began =
+                cook.map(span -> Instant.ofEpochMilli(span.fromMillis())).orElse(cooked);
         Instant bagged = evidence.batch()
                 .first(Stage.Kind.BAG)
                 .map(Stage::from)

@@ -55,8 +55,8 @@ final class TimeOnlyCheck {
         Optional<TimeLimit> kept = limits.stream()
                 .filter(limit -> readings.stream().allMatch(account -> keeps(limit, account, true)))
                 .findFirst();
-        boolean possible = limits.stream()
-                .anyMatch(limit -> readings.stream().allMatch(account -> keeps(limit, account, false)));
+        boolean possible =
+                limits.stream().anyMatch(limit -> readings.stream().allMatch(account -> keeps(limit, account, false)));
         TimeLimit limit = kept.orElse(limits.get(0));
         Verdict verdict = kept.isPresent() ? Verdict.MET : possible ? Verdict.NOT_PROVEN : Verdict.NOT_MET;
         return Optional.of(Check.of(ID, "Used within its time")
@@ -118,9 +118,7 @@ final class TimeOnlyCheck {
         for (int i = at; i < core.size(); i++) {
             warmest = Math.max(
                     warmest,
-                    atWorst
-                            ? core.high(i)
-                            : core.isRead(i) ? core.lineTo(i) + tolerance : Double.NEGATIVE_INFINITY);
+                    atWorst ? core.high(i) : core.isRead(i) ? core.lineTo(i) + tolerance : Double.NEGATIVE_INFINITY);
         }
         return TimeAsControl.keeps(
                 limit,
@@ -186,7 +184,8 @@ final class TimeOnlyCheck {
 
     private static int pieceAt(Account account, long millis) {
         for (int i = 0; i < account.bounds().size(); i++) {
-            if (account.bounds().fromMillis(i) <= millis && millis < account.bounds().toMillis(i)) {
+            if (account.bounds().fromMillis(i) <= millis
+                    && millis < account.bounds().toMillis(i)) {
                 return i;
             }
         }

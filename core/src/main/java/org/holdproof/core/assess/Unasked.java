@@ -53,8 +53,6 @@ final class Unasked {
     }
 
     private static boolean isMissing(List<Check> checks, String family) {
-        return checks.stream()
-                .map(Check::id)
-                .noneMatch(id -> id.equals(family) || id.startsWith(family + "."));
+        return checks.stream().map(Check::id).noneMatch(id -> id.equals(family) || id.startsWith(family + "."));
     }
 }

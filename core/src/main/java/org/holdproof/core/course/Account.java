@@ -134,7 +134,8 @@ public final class Account {
         long end = Long.MIN_VALUE;
         for (Stage stage : timeline.stages()) {
             Span lasts = timeline.span(stage);
-            if ((stage.kind().isCook() || stage.kind() == Stage.Kind.HOT_HOLD) && lasts.fromMillis() < cook.toMillis()) {
+            if ((stage.kind().isCook() || stage.kind() == Stage.Kind.HOT_HOLD)
+                    && lasts.fromMillis() < cook.toMillis()) {
                 end = Math.max(end, lasts.toMillis());
             }
         }
@@ -224,8 +225,7 @@ public final class Account {
         return between <= HOVER_MINUTES && (leaving || arriving);
     }
 
-    private void add(
-            List<Spell> found, State before, State after, int first, int end, long from, List<Stage> stages) {
+    private void add(List<Spell> found, State before, State after, int first, int end, long from, List<Stage> stages) {
         double worst = 0;
         double nominal = 0;
         double best = 0;
@@ -236,7 +236,8 @@ public final class Account {
             double cold = limits.coldCelsius();
             worst += minutes;
             seen |= bounds.isBounded(i);
-            nominal += minutes * Math.max(0, bounds.shareAtOrAbove(i, cold + SLACK) - bounds.shareAtOrAbove(i, hot - SLACK));
+            nominal += minutes
+                    * Math.max(0, bounds.shareAtOrAbove(i, cold + SLACK) - bounds.shareAtOrAbove(i, hot - SLACK));
             best += !limits.isHot(bounds.high(i), meant[i]) && !limits.isCold(bounds.low(i)) ? minutes : 0;
         }
         if (!seen && before == after) {

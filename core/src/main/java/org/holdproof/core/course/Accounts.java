@@ -25,7 +25,8 @@ public record Accounts(List<Account> probes, Limits limits, Optional<LethalityCh
         Optional<LethalityChoice> choice = evidence.authority().lethalityFor(product);
         List<LethalityRow> rows =
                 choice.map(found -> found.rowsFor(product.fatPercent())).orElse(List.of());
-        double lowest = rows.stream().mapToDouble(row -> row.at().celsius()).min().orElse(Double.POSITIVE_INFINITY);
+        double lowest =
+                rows.stream().mapToDouble(row -> row.at().celsius()).min().orElse(Double.POSITIVE_INFINITY);
         Limits limits = Limits.of(evidence.authority(), product, lowest);
         return new Accounts(
                 evidence.core().stream()
@@ -38,8 +39,11 @@ public record Accounts(List<Account> probes, Limits limits, Optional<LethalityCh
     /** The earliest moment any probe was surely cold after the cook; empty where none was. */
     public OptionalLong firstCold() {
         return probes.stream()
-                .flatMapToLong(account -> account.firstColdFrom(account.lethalMillis().orElse(account.cook().toMillis()))
-                        .stream())
+                .flatMapToLong(account ->
+                        account
+                                .firstColdFrom(account.lethalMillis()
+                                        .orElse(account.cook().toMillis()))
+                                .stream())
                 .min();
     }
 

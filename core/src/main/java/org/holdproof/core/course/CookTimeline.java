@@ -25,16 +25,14 @@ public final class CookTimeline {
 
     /** When the batch ended: as the record says, else with its last stage or, where that is open, its readings. */
     long end(BatchRecord batch, Trace trace) {
-        return batch.ending()
-                .map(ending -> ending.at().toEpochMilli())
-                .orElseGet(() -> stages.stream()
-                        .mapToLong(stage -> stage.kind().isMoment()
-                                ? stage.from().toEpochMilli()
-                                : stage.to()
-                                        .map(Instant::toEpochMilli)
-                                        .orElse(trace.isEmpty() ? log.toMillis() : trace.lastMillis()))
-                        .max()
-                        .orElse(log.toMillis()));
+        return batch.ending().map(ending -> ending.at().toEpochMilli()).orElseGet(() -> stages.stream()
+                .mapToLong(stage -> stage.kind().isMoment()
+                        ? stage.from().toEpochMilli()
+                        : stage.to()
+                                .map(Instant::toEpochMilli)
+                                .orElse(trace.isEmpty() ? log.toMillis() : trace.lastMillis()))
+                .max()
+                .orElse(log.toMillis()));
     }
 
     /** What the record says was meant over a stretch no stage begins or ends in; a stage without an end excuses nothing. */
@@ -60,9 +58,8 @@ public final class CookTimeline {
     /** Whether a stretch lies inside a stage of a kind. */
     public boolean isIn(Stage.Kind kind, long fromMillis, long toMillis) {
         return stages.stream()
-                .anyMatch(stage -> stage.kind() == kind
-                        && stage.to().isPresent()
-                        && isInside(stage, fromMillis, toMillis));
+                .anyMatch(stage ->
+                        stage.kind() == kind && stage.to().isPresent() && isInside(stage, fromMillis, toMillis));
     }
 
     private boolean isInside(Stage stage, long fromMillis, long toMillis) {

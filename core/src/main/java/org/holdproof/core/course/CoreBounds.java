@@ -56,8 +56,7 @@ public final class CoreBounds {
         for (; i < trace.size() && trace.millis(i) <= span.toMillis(); i++) {
             if (i > 0 && trace.millis(i) > present) {
                 boolean seen = !GapLimit.isGap(trace, i - 1);
-                double share =
-                        (present - trace.millis(i - 1)) / (double) (trace.millis(i) - trace.millis(i - 1));
+                double share = (present - trace.millis(i - 1)) / (double) (trace.millis(i) - trace.millis(i - 1));
                 double reading = trace.celsius(i);
                 double start = trace.celsius(i - 1);
                 boundsLow = Math.min(start, reading);

@@ -42,7 +42,8 @@ public record RowTime(Bounded unbroken, Bounded total, Span longest) {
                         worst.longest(),
                         Math.max(worst.longest(), Math.min(nominal.longest(), best.longest())),
                         best.longest()),
-                new Bounded(worst.total(), Math.max(worst.total(), Math.min(nominal.total(), best.total())), best.total()),
+                new Bounded(
+                        worst.total(), Math.max(worst.total(), Math.min(nominal.total(), best.total())), best.total()),
                 worst.span());
     }
 

@@ -44,7 +44,10 @@ record CookSoFar(BatchRecord record, Optional<Stage> underWay, List<Stage> toCom
             begun.add(soFar);
         }
         return new CookSoFar(
-                withStages(whole, begun), underWay, toCome, toCome.isEmpty() && underWay.isEmpty() && !begun.isEmpty());
+                soFar(whole, begun, present),
+                underWay,
+                toCome,
+                toCome.isEmpty() && underWay.isEmpty() && !begun.isEmpty());
     }
 
     /** A stage without an end is over when the next one that lasts has begun. */
@@ -68,8 +71,10 @@ record CookSoFar(BatchRecord record, Optional<Stage> underWay, List<Stage> toCom
                 stage.mark());
     }
 
-    private static BatchRecord withStages(BatchRecord whole, List<Stage> stages) {
-        return whole.withStages(stages);
+    /** The record as far as it has happened: an end still to come is none. */
+    private static BatchRecord soFar(BatchRecord whole, List<Stage> stages, Instant present) {
+        return whole.withStages(stages)
+                .withEnd(whole.end().filter(end -> !end.at().isAfter(present)));
     }
 
     /** Whether a cooking stage is under way or to come. */

@@ -141,8 +141,7 @@ final class StandingJudge {
                 .filter(check -> QuestionStates.isOf(check, CoolingChecks.ID))
                 .findFirst();
         authority.cooling().stream()
-                .filter(rule ->
-                        rule.isOpenTo(evidence.batch().product()))
+                .filter(rule -> rule.isOpenTo(evidence.batch().product()))
                 .filter(rule -> cooling.isEmpty()
                         || cooling.get()
                                 .citation()

@@ -24,8 +24,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 class AccountCasesTest {
     static Stream<Arguments> cases() {
         try (InputStream in = Objects.requireNonNull(AccountCasesTest.class.getResourceAsStream("account-cases.csv"));
-                CsvReader<NamedCsvRecord> rows = CsvReader.builder()
-                        .ofNamedCsvRecord(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+                CsvReader<NamedCsvRecord> rows =
+                        CsvReader.builder().ofNamedCsvRecord(new InputStreamReader(in, StandardCharsets.UTF_8))) {
             return rows.stream()
                     .map(row -> Arguments.of(row.getField("id"), row.getField("source"), row))
                     .toList()
@@ -43,13 +43,12 @@ class AccountCasesTest {
         String said = assessment.checks().stream()
                 .map(check -> check.id() + " " + check.verdict().words() + ": " + check.rule() + " | " + check.why())
                 .reduce("", (one, other) -> one + "\n" + other);
-        assertThat(assessment.verdict().words())
-                .as(row.getField("note") + said)
-                .isEqualTo(row.getField("verdict"));
+        assertThat(assessment.verdict().words()).as(row.getField("note") + said).isEqualTo(row.getField("verdict"));
         String asked = row.getField("check");
         if (!asked.isEmpty()) {
             assertThat(assessment.checks().stream()
-                            .filter(check -> check.id().equals(asked) || check.id().startsWith(asked + "."))
+                            .filter(check ->
+                                    check.id().equals(asked) || check.id().startsWith(asked + "."))
                             .map(Check::verdict)
                             .reduce(Verdict.MET, Verdict::and)
                             .words())
@@ -57,8 +56,7 @@ class AccountCasesTest {
                     .isEqualTo(row.getField("check_verdict"));
         }
         if (id.startsWith("S11") || id.equals("S12")) {
-            assertThat(assessment.cautions())
-                    .anyMatch(caution -> caution.id().startsWith("come-up."));
+            assertThat(assessment.cautions()).anyMatch(caution -> caution.id().startsWith("come-up."));
         }
     }
 

@@ -71,7 +71,10 @@ final class GuidelineCases {
     private static String comeUp(Trace trace) {
         BatchRecord batch =
                 Cooks.batch("us-fsis-2021", Cooks.BRISKET, Cooks.stage(BATH, 0, trace.lastMillis() / 60_000.0));
-        HoldingRule rule = RuleLibrary.builtIn().rules(HoldingRule.class).find("US-FSIS-CUT").orElseThrow();
+        HoldingRule rule = RuleLibrary.builtIn()
+                .rules(HoldingRule.class)
+                .find("US-FSIS-CUT")
+                .orElseThrow();
         Evidence evidence = Cooks.evidence(batch, 0, trace);
         Check check = new ComeUpCheck(evidence, Accounts.of(evidence)).check().orElseThrow();
         double nominal = check.measured().orElseThrow().nominal();

@@ -9,7 +9,6 @@ import java.util.OptionalDouble;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.Instrument;
 import org.holdproof.core.batch.Stage;
-import org.holdproof.core.course.Evidence;
 import org.holdproof.core.course.Accounts;
 import org.holdproof.core.course.Evidence;
 import org.holdproof.core.log.Trace;

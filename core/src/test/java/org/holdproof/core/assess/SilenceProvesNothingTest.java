@@ -74,16 +74,16 @@ class SilenceProvesNothingTest {
         Assessment reduced = less.assess();
         if (reduced.verdict() == Verdict.MET) {
             assertThat(reduced.verdict())
-                    .as("seed " + seed + " " + full.authority().id() + "\nfull: " + full.batch().stages() + "\n"
-                            + said(full) + "\nreduced: " + less.record().stages() + "\n" + said(reduced))
+                    .as("seed " + seed + " " + full.authority().id() + "\nfull: "
+                            + full.batch().stages() + "\n" + said(full) + "\nreduced: "
+                            + less.record().stages() + "\n" + said(reduced))
                     .isNotEqualTo(Verdict.MET);
         }
     }
 
     static String said(Assessment assessment) {
         return assessment.checks().stream()
-                .map(check -> check.id() + " " + check.verdict().words() + " " + check.measured() + ": "
-                        + check.why())
+                .map(check -> check.id() + " " + check.verdict().words() + " " + check.measured() + ": " + check.why())
                 .reduce("", (one, other) -> one + "\n  " + other);
     }
 
@@ -100,15 +100,21 @@ class SilenceProvesNothingTest {
             stages.add(
                     i,
                     new Stage(
-                            gone.kind(), gone.from(), gone.to(), OptionalDouble.empty(), Optional.empty(), gone.mark()));
+                            gone.kind(),
+                            gone.from(),
+                            gone.to(),
+                            OptionalDouble.empty(),
+                            Optional.empty(),
+                            gone.mark()));
             less.add(cook.with(record.withStages(stages)));
             stages.set(
                     i,
                     new Stage(
                             gone.kind(),
                             gone.from(),
-                            i + 1 < stages.size() && stages.stream().skip(i + 1).anyMatch(stage -> !stage.kind()
-                                            .isMoment())
+                            i + 1 < stages.size()
+                                            && stages.stream().skip(i + 1).anyMatch(stage -> !stage.kind()
+                                                    .isMoment())
                                     ? gone.to()
                                     : Optional.empty(),
                             gone.setPointCelsius(),
@@ -162,16 +168,15 @@ class SilenceProvesNothingTest {
         List<double[]> hole = new ArrayList<>(rows.subList(0, at));
         hole.addAll(rows.subList(end, rows.size()));
         return List.of(
-                cook.withRows(rows.subList(at, rows.size())),
-                cook.withRows(rows.subList(0, at)),
-                cook.withRows(hole));
+                cook.withRows(rows.subList(at, rows.size())), cook.withRows(rows.subList(0, at)), cook.withRows(hole));
     }
 
     @Test
     void theCooksAreOfEveryKind() {
         int[] verdicts = new int[3];
         IntStream.range(0, 400)
-                .forEach(seed -> verdicts[WholeCook.random(seed).assess().verdict().ordinal()]++);
+                .forEach(seed ->
+                        verdicts[WholeCook.random(seed).assess().verdict().ordinal()]++);
 
         for (int count : verdicts) {
             assertThat(count).as("MET, NOT PROVEN, NOT MET").isGreaterThan(30);

@@ -53,6 +53,7 @@ class TableCautionsTest {
         assertThat(Undercooked.caution(rare, check).map(Caution::text).orElse(""))
                 .contains("never proven pasteurized", "consumer advisory", "3-401.11(D)");
         Evidence done = evidence("us-food-code-2022", 62, 240);
-        assertThat(Undercooked.caution(done, new LethalityCheck(done, Accounts.of(done)).check())).isEmpty();
+        assertThat(Undercooked.caution(done, new LethalityCheck(done, Accounts.of(done)).check()))
+                .isEmpty();
     }
 }

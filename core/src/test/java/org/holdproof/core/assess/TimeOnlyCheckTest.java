@@ -44,8 +44,7 @@ class TimeOnlyCheckTest {
                 Optional.empty(),
                 mark);
         BatchRecord batch = Cooks.batch("us-food-code-2022", Cooks.BRISKET, Cooks.stage(Stage.Kind.BATH, 0, 100), out);
-        Evidence evidence = Cooks.evidence(
-                batch, tolerance, everyFewMinutes(startFahrenheit, minutes));
+        Evidence evidence = Cooks.evidence(batch, tolerance, everyFewMinutes(startFahrenheit, minutes));
         return new TimeOnlyCheck(evidence, Accounts.of(evidence)).check().orElseThrow();
     }
 
@@ -59,6 +58,7 @@ class TimeOnlyCheckTest {
             points.addAll(List.of(minute, startFahrenheit));
         }
         points.addAll(List.of(100 + minutes, startFahrenheit));
-        return Traces.fahrenheit(points.stream().mapToDouble(Double::doubleValue).toArray());
+        return Traces.fahrenheit(
+                points.stream().mapToDouble(Double::doubleValue).toArray());
     }
 }

@@ -127,15 +127,15 @@ record WholeCook(BatchRecord record, List<String> columns, List<double[]> rows) 
         if (how < 5) {
             stages.add(moment(Kind.SERVE, minute));
         } else if (how < 7) {
-            end = Optional.of(new Ending(
-                    way >= 2 ? Ending.How.IN_STORE : Ending.How.DISCARDED, instant(minute)));
+            end = Optional.of(new Ending(way >= 2 ? Ending.How.IN_STORE : Ending.How.DISCARDED, instant(minute)));
         }
         phases.add(new Phase(random.nextInt(3) == 0 ? random.nextInt(300) : 0, 21, 0.5));
 
         List<double[]> rows = simulate(phases, probes, rhythm, random);
         if (random.nextInt(8) == 0) {
             int from = random.nextInt(rows.size() - 2);
-            rows.subList(from, Math.min(rows.size() - 1, from + 1 + random.nextInt(40))).clear();
+            rows.subList(from, Math.min(rows.size() - 1, from + 1 + random.nextInt(40)))
+                    .clear();
         }
         boolean beef = random.nextInt(4) > 0;
         Product product = new Product(
