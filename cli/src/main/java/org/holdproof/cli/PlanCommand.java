@@ -16,6 +16,7 @@ import java.util.stream.Stream;
 import org.holdproof.cli.terminal.PlanAnswer;
 import org.holdproof.cli.terminal.PlanTableAnswer;
 import org.holdproof.cli.terminal.Terminal;
+import org.holdproof.cli.terminal.Wrapped;
 import org.holdproof.core.Verification;
 import org.holdproof.core.batch.BatchReader;
 import org.holdproof.core.batch.BatchRecord;
@@ -228,8 +229,12 @@ final class PlanCommand implements Callable<Integer> {
         Optional<BatchRecord> earlier = batch.isPresent() ? Optional.of(earlier(batch.get())) : Optional.empty();
         try {
             PlannedCook cook = cook(library, earlier);
-            HeatFigures heat = heat(cook, earlier);
-            return table ? showTable(library, cook, heat) : showPlan(library, cook, heat, earlier);
+            LoggedCook.Learned learned = learned(earlier);
+            HeatFigures published = HeatFigures.published(cook.species(), cook.fatPercent());
+            HeatFigures heat = learned.fit().map(published::fittedBy).orElse(published);
+            int code = table ? showTable(library, cook, heat) : showPlan(library, cook, heat, earlier);
+            learned.notes().forEach(note -> print(Wrapped.at("Like: " + note)));
+            return code;
         } catch (UnplannableException wrong) {
             throw Refusal.usage(wrong.getMessage());
         }
@@ -320,20 +325,19 @@ final class PlanCommand implements Callable<Integer> {
                 .orElseThrow(() -> Refusal.usage("--authority " + id + ": no such profile; there are " + known));
     }
 
-    private HeatFigures heat(PlannedCook cook, Optional<BatchRecord> earlier) throws Exception {
-        HeatFigures published = HeatFigures.published(cook.species(), cook.fatPercent());
+    private LoggedCook.Learned learned(Optional<BatchRecord> earlier) throws Exception {
         if (like.isEmpty() || earlier.isEmpty()) {
-            return published;
+            return new LoggedCook.Learned(Optional.empty(), List.of());
         }
         try {
-            return published.fittedBy(LoggedCook.fit(
+            return LoggedCook.learn(
                     Verification.read(
                                     Verification.inOrder(
                                             InputFile.logs(like), InputFile.name(batch.orElseThrow()), earlier.get()),
                                     InputFile.name(batch.orElseThrow()),
                                     earlier.get())
                             .joined(),
-                    earlier.get()));
+                    earlier.get());
         } catch (UnfitLogException unfit) {
             throw Refusal.unreadable(InputFile.names(like) + ": " + unfit.getMessage());
         }

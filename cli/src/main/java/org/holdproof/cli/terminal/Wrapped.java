@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Text broken at blanks to fit the screen. */
-final class Wrapped {
+public final class Wrapped {
     private Wrapped() {}
 
-    static List<String> at(String text) {
+    public static List<String> at(String text) {
         return at(text, Terminal.WIDTH);
     }
 

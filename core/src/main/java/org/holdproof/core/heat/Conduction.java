@@ -106,7 +106,10 @@ public final class Conduction {
     /** One march only, for measuring how the error falls: {@code 2^halvings} times as fine as the coarsest. */
     double[][] march(
             double startCelsius, MediumSchedule schedule, double[] atMinutes, double[] positions, int halvings) {
-        PieceState start = PieceState.uniform(startCelsius);
+        return march(PieceState.uniform(startCelsius), schedule, atMinutes, positions, halvings);
+    }
+
+    double[][] march(PieceState start, MediumSchedule schedule, double[] atMinutes, double[] positions, int halvings) {
         StepPlan plan = plan(start, schedule, atMinutes);
         int fineness = 1 << halvings;
         return new RadialMarch(piece, properties, COARSEST_CELLS * fineness)

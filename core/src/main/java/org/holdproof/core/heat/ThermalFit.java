@@ -40,6 +40,7 @@ public final class ThermalFit {
     private static final double LEAST_CLOSED = 0.5;
     private static final double CONVERGED = 1e-6;
     private static final double LOG_STEP = 0.01;
+    private static final double HIGHEST_CORRELATION = 0.98;
     private static final double RESISTANCE_STEP = 0.002;
     /** Bounds of ln(α/1.3e-7) and of k/(hR), wide of anything a kitchen holds. */
     private static final double WIDEST_LOG = Math.log(10);
@@ -60,7 +61,8 @@ public final class ThermalFit {
         int freedom = readings - 2;
         double sumOfSquares = optimum.getResiduals().dotProduct(optimum.getResiduals());
         residualCelsius = Math.sqrt(sumOfSquares / freedom);
-        RealMatrix covariance = optimum.getCovariances(1e-14).scalarMultiply(sumOfSquares / freedom);
+        double fewer = fewerThanTheyLook(optimum.getResiduals());
+        RealMatrix covariance = optimum.getCovariances(1e-14).scalarMultiply(sumOfSquares / freedom * fewer);
         double quantile = new TDistribution(freedom).inverseCumulativeProbability((1 + CONFIDENCE) / 2);
         double log = optimum.getPoint().getEntry(0);
         double resistance = optimum.getPoint().getEntry(1);
@@ -77,6 +79,22 @@ public final class ThermalFit {
     }
 
     /**
+     * How many of the residuals tell what one would if they were independent: {@code (1 + ρ) / (1 − ρ)} with the correlation
+     * ρ of neighbours, where it stands out from chance. A bath that swings or a model that is off leaves residuals in runs.
+     */
+    private static double fewerThanTheyLook(RealVector residuals) {
+        double squares = 0;
+        double neighbours = 0;
+        for (int i = 0; i < residuals.getDimension(); i++) {
+            squares += residuals.getEntry(i) * residuals.getEntry(i);
+            neighbours += i == 0 ? 0 : residuals.getEntry(i) * residuals.getEntry(i - 1);
+        }
+        double correlation = squares == 0 ? 0 : Math.min(HIGHEST_CORRELATION, neighbours / squares);
+        boolean standsOut = correlation > 2 / Math.sqrt(residuals.getDimension());
+        return standsOut ? (1 + correlation) / (1 - correlation) : 1;
+    }
+
+    /**
      * Fits the readings from the piece's immersion on.
      *
      * @param piece thickness and shape as declared; its {@link Piece#shapeFactor} is reckoned with
@@ -89,21 +107,44 @@ public final class ThermalFit {
      */
     public static ThermalFit of(Piece piece, double startCelsius, long immersedMillis, Trace core, Trace medium)
             throws UnfitLogException {
+        return of(piece, PieceState.uniform(startCelsius), immersedMillis, core, medium);
+    }
+
+    /**
+     * The same of a piece that did not go in at one temperature.
+     *
+     * @param start as an earlier step left it
+     */
+    public static ThermalFit of(Piece piece, PieceState start, long immersedMillis, Trace core, Trace medium)
+            throws UnfitLogException {
+        return of(piece, start, immersedMillis, 0, core, medium);
+    }
+
+    /**
+     * The same with the immersion later than recorded, to find which one suits the log: whatever the shift, the readings
+     * fitted are those after the recorded one, so that their residuals compare.
+     *
+     * @param laterMinutes below 0: earlier
+     */
+    public static ThermalFit of(
+            Piece piece, PieceState start, long immersedMillis, double laterMinutes, Trace core, Trace medium)
+            throws UnfitLogException {
         if (medium.isEmpty()) {
             throw new UnfitLogException("the bath was not logged; give the log of the bath beside the core's");
         }
         Trace used = Thinned.to(core.between(immersedMillis + 1, Long.MAX_VALUE), MOST_READINGS);
+        long trueMillis = immersedMillis + Math.round(laterMinutes * 60_000);
         MediumSchedule schedule =
-                MediumSchedule.logged(Thinned.to(medium, MOST_READINGS), immersedMillis, Double.POSITIVE_INFINITY);
+                MediumSchedule.logged(Thinned.to(medium, MOST_READINGS), trueMillis, Double.POSITIVE_INFINITY);
         double[] minutes = new double[used.size()];
         double[] celsius = new double[used.size()];
         for (int i = 0; i < minutes.length; i++) {
-            minutes[i] = (used.millis(i) - immersedMillis) / 60_000.0;
+            minutes[i] = Math.max(0, (used.millis(i) - trueMillis) / 60_000.0);
             celsius[i] = used.celsius(i);
         }
-        checkWorth(startCelsius, schedule, minutes, celsius);
+        checkWorth(start.coreCelsius(), schedule, minutes, celsius);
         LeastSquaresProblem problem = new LeastSquaresBuilder()
-                .model(point -> valueAndSlopes(piece, startCelsius, schedule, minutes, point))
+                .model(point -> valueAndSlopes(piece, start, schedule, minutes, point))
                 .target(celsius)
                 .start(new double[] {0, FIRST_RESISTANCE})
                 .parameterValidator(ThermalFit::within)
@@ -154,7 +195,7 @@ public final class ThermalFit {
 
     /** The model's cores and their derivatives, by differences small against the limits and large against the error. */
     private static Pair<RealVector, RealMatrix> valueAndSlopes(
-            Piece piece, double start, MediumSchedule schedule, double[] minutes, RealVector point) {
+            Piece piece, PieceState start, MediumSchedule schedule, double[] minutes, RealVector point) {
         double log = point.getEntry(0);
         double resistance = point.getEntry(1);
         double step = RESISTANCE_STEP + LOG_STEP * resistance;
@@ -174,7 +215,7 @@ public final class ThermalFit {
     }
 
     private static double[] cores(
-            Piece piece, double start, MediumSchedule schedule, double[] minutes, double log, double resistance) {
+            Piece piece, PieceState start, MediumSchedule schedule, double[] minutes, double log, double resistance) {
         ThermalProperties properties = ThermalProperties.constant(ASSUMED_CONDUCTIVITY, diffusivityOf(log));
         double[][] rows = Conduction.of(piece, properties)
                 .march(

@@ -107,12 +107,13 @@ public record HeatFigures(
                 true,
                 String.format(
                         Locale.ROOT,
-                        "Diffusivity %.2fe-7 m²/s (%.2f to %.2f at 95 %%) fitted to %d readings of the log, for the"
-                                + " thickness and shape its record declares; the covering time keeps the published slow"
-                                + " end.",
+                        "Diffusivity %.2fe-7 m²/s (%.2f to %.2f at 95 %%) and %.0f W/(m² K) fitted to %d readings of the"
+                                + " log, for the thickness and shape its record declares; the covering time keeps the"
+                                + " published slow end.",
                         estimate / UNIT,
                         fit.diffusivity().low() / UNIT,
                         fit.diffusivity().high() / UNIT,
+                        coefficient,
                         fit.readings()));
     }
 

@@ -17,6 +17,7 @@ import org.apache.commons.math3.util.MathArrays;
 import org.apache.commons.math3.util.Pair;
 import org.holdproof.core.heat.Conduction;
 import org.holdproof.core.heat.Piece;
+import org.holdproof.core.heat.PieceState;
 import org.holdproof.core.heat.PieceTemperatures;
 import org.holdproof.core.heat.ThermalProperties;
 import org.holdproof.core.heat.Thinned;
@@ -198,6 +199,16 @@ public final class SmokeOutlook {
         return pace;
     }
 
+    /** The piece as fitted, at the last reading. */
+    public PieceState state() {
+        double now = (nowMillis - fromMillis) / 60_000.0;
+        Smoke soFar = Smoke.logged(Thinned.to(air, MOST_READINGS), fromMillis, nowMillis);
+        return Conduction.of(piece, food)
+                .within(ONE_GRID_CELSIUS)
+                .run(core.celsius(0), soFar.at(pace), new double[] {now})
+                .end();
+    }
+
     /** Whether the core stalls now. */
     public boolean stalls() {
         return stalls;
@@ -229,16 +240,15 @@ public final class SmokeOutlook {
     /** From the fitted state on at one pace; what the model misses now is carried on, fading. */
     private OptionalDouble reaches(double celsius, double ahead) {
         double now = (nowMillis - fromMillis) / 60_000.0;
-        Smoke soFar = Smoke.logged(Thinned.to(air, MOST_READINGS), fromMillis, nowMillis);
         Conduction conduction = Conduction.of(piece, food).within(ONE_GRID_CELSIUS);
-        PieceTemperatures before = conduction.run(core.celsius(0), soFar.at(pace), new double[] {now});
-        double misfit = core.celsius(core.size() - 1) - before.coreCelsius(0);
+        PieceState before = state();
+        double misfit = core.celsius(core.size() - 1) - before.coreCelsius();
         Trace late = air.between(nowMillis - Math.round(AIR_MEMORY_MINUTES * 60_000), nowMillis);
         double held = late.isEmpty() ? air.celsius(air.size() - 1) : mean(late);
         double[] minutes = new double[(int) (AHEAD_MINUTES / SPACING_MINUTES) + 1];
         Arrays.setAll(minutes, i -> i * SPACING_MINUTES);
         PieceTemperatures after =
-                conduction.run(before.end(), Smoke.held(held, AHEAD_MINUTES).at(ahead), minutes);
+                conduction.run(before, Smoke.held(held, AHEAD_MINUTES).at(ahead), minutes);
         double last = Double.NaN;
         for (int i = 0; i < minutes.length; i++) {
             double expected = after.coreCelsius(i) + misfit * Math.exp(-minutes[i] / MISFIT_FADES_MINUTES);
