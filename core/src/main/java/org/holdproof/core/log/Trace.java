@@ -133,7 +133,7 @@ public final class Trace {
     /** The readings from one instant to another, both included. */
     public Trace between(long fromMillis, long toMillis) {
         int first = indexFrom(fromMillis);
-        int end = indexFrom(toMillis + 1);
+        int end = toMillis == Long.MAX_VALUE ? size() : indexFrom(toMillis + 1);
         if (end <= first) {
             return new Trace(channel, new long[0], new double[0]);
         }
