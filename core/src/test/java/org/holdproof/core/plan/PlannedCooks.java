@@ -46,6 +46,21 @@ final class PlannedCooks {
         return smoked(cook, new SmokeStep(airCelsius, minutes));
     }
 
+    static PlannedCook from(PlannedCook cook, double startCelsius) {
+        return new PlannedCook(
+                cook.species(),
+                cook.form(),
+                cook.fatPercent(),
+                cook.shape(),
+                cook.thicknessMillimetres(),
+                startCelsius,
+                cook.smoke(),
+                cook.bathCelsius(),
+                cook.bathMinutes(),
+                cook.authority(),
+                cook.chill());
+    }
+
     static PlannedCook fat(PlannedCook cook, double percent) {
         return said(cook, OptionalDouble.of(percent), cook.shape());
     }
