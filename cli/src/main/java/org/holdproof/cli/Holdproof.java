@@ -54,8 +54,11 @@ public final class Holdproof implements Runnable {
     public static int run(String... arguments) {
         Terminal terminal = Terminal.ofProcess();
         int exitCode = run(terminal, arguments);
-        terminal.out().flush();
         terminal.err().flush();
+        if (terminal.out().checkError()) {
+            terminal.err().println("holdproof: the answer could not be written whole; read nothing into what is there");
+            return ExitCode.INTERNAL;
+        }
         return exitCode;
     }
 
@@ -75,7 +78,8 @@ public final class Holdproof implements Runnable {
         commands.setOut(terminal.out());
         commands.setErr(terminal.err());
         commands.setCaseInsensitiveEnumValuesAllowed(true);
-        commands.setUsageHelpWidth(Terminal.WIDTH);
+        commands.setUsageHelpWidth(terminal.width());
+        commands.setExpandAtFiles(false);
         commands.setUsageHelpAutoWidth(false);
         commands.setColorScheme(CommandLine.Help.defaultColorScheme(
                 terminal.colour() ? CommandLine.Help.Ansi.ON : CommandLine.Help.Ansi.OFF));

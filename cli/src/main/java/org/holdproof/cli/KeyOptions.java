@@ -5,7 +5,9 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.holdproof.cli.terminal.Terminal;
 import org.holdproof.report.seal.SigningKey;
 import org.holdproof.report.seal.TimestampService;
@@ -35,6 +37,11 @@ final class KeyOptions {
 
     Optional<Path> file() {
         return key;
+    }
+
+    /** Every file it names: none of them may be written over. */
+    List<Path> files() {
+        return Stream.of(key, passphrase.file()).flatMap(Optional::stream).toList();
     }
 
     /** The key, opened; empty where none was named. */

@@ -38,7 +38,7 @@ final class OutputFile {
         checkPlace(path);
         for (Path input : inputs) {
             if (same(path, input)) {
-                throw Refusal.usage(path + " is an input of this command; name another file to write to");
+                throw Refusal.usage(path + " is an input or another output of this command; name another file to write to");
             }
         }
         return new OutputFile(path, false);
@@ -116,6 +116,9 @@ final class OutputFile {
     }
 
     private static boolean same(Path one, Path other) throws Refusal {
+        if (one.toAbsolutePath().normalize().equals(other.toAbsolutePath().normalize())) {
+            return true;
+        }
         try {
             return Files.exists(one) && Files.exists(other) && Files.isSameFile(one, other);
         } catch (IOException failed) {

@@ -25,6 +25,10 @@ final class PassphraseOption {
                     + VARIABLE + " is used, or you are asked.")
     private Optional<Path> file = Optional.empty();
 
+    Optional<Path> file() {
+        return file;
+    }
+
     /** The passphrase of a key that exists. */
     char[] read(Terminal terminal, Path key) throws Refusal {
         Optional<char[]> given = given(terminal);

@@ -74,6 +74,14 @@ final class VerifyCommand implements Callable<Integer> {
     @Option(names = "--json", paramLabel = "OUT", description = "Write the assessment as JSON here.")
     private Optional<Path> json = Optional.empty();
 
+    @Option(
+            names = "--replace",
+            description = "Write also over a sealed report that would be lost: another batch's, or by an unsealed file.")
+    private boolean replace;
+
+    @Option(names = "--all", description = "Answer with every check, on as many lines as it takes.")
+    private boolean all;
+
     @Mixin
     private KeyOptions key = new KeyOptions();
 
@@ -88,7 +96,7 @@ final class VerifyCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         List<Path> inputs = new ArrayList<>(logs);
         inputs.add(batch);
-        key.file().ifPresent(inputs::add);
+        key.files().forEach(inputs::add);
         Optional<OutputFile> report =
                 pdf.isPresent() ? Optional.of(OutputFile.at(pdf.get(), inputs)) : Optional.empty();
         pdf.ifPresent(inputs::add);
@@ -110,6 +118,10 @@ final class VerifyCommand implements Callable<Integer> {
             if (report.isPresent()) {
                 progress.wipe();
                 signer = key.open(terminal, now);
+                if (!replace) {
+                    Optional<String> batchId = Optional.of(verification.batch().batch());
+                    StandingReport.checkReplaced(report.get().path(), signer.isPresent() ? batchId : Optional.empty());
+                }
                 progress.now("writing the report");
                 report.get().write(Report.write(verification, signer, timestamps, RuleLibrary.builtIn(), now));
                 written.add(
@@ -117,6 +129,9 @@ final class VerifyCommand implements Callable<Integer> {
                                 + report.get().path());
             }
             if (figures.isPresent()) {
+                if (!replace) {
+                    StandingReport.checkReplaced(figures.get().path(), Optional.empty());
+                }
                 figures.get().write(AssessmentJson.write(verification.assessment()));
                 written.add("Figures: " + figures.get().path());
             }
@@ -126,7 +141,7 @@ final class VerifyCommand implements Callable<Integer> {
         }
         PrintWriter out = terminal.out();
         new Answer(verification.assessment(), verification.log(), written)
-                .lines(terminal.unicode(), terminal.colour())
+                .lines(terminal.width(), all, terminal.unicode(), terminal.colour())
                 .forEach(out::println);
         out.flush();
         return ExitCode.of(verification.assessment().verdict());

@@ -1,9 +1,13 @@
 package org.holdproof.cli.terminal;
 
+import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.quantity.Boundary;
@@ -15,7 +19,7 @@ import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
 
 /**
- * A verification's answer on one screen of 80 columns: verdict, curve, one line a check, what to do next.
+ * A verification's answer on one screen: verdict, curve, one line a check, what to do next.
  *
  * @param log the log as read
  * @param files what was written, one sentence a file
@@ -28,28 +32,34 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
 
     private static final int MOST_CURVE_ROWS = 9;
     private static final int FEWEST_CURVE_ROWS = 4;
-    private static final int MOST_NEXT_LINES = 3;
-    private static final int CHECKS_HEADING = 1;
     private static final int VERDICT_COLUMNS = 12;
-    private static final int TITLE_COLUMNS = 25;
-    private static final int MEASURED_COLUMNS = 19;
 
     public Answer {
         files = List.copyOf(files);
     }
 
-    /** The answer's lines, at most {@value Terminal#HEIGHT} of them as long as no more than two files were written. */
-    public List<String> lines(boolean unicode, boolean colour) {
-        List<String> head = List.of(cut(headline(), Terminal.WIDTH), verdict(unicode, colour), cut(legend(), 80));
-        List<String> foot = foot();
+    /**
+     * The answer's lines, at most {@value Terminal#HEIGHT} of them as far as nothing must be cut for it.
+     *
+     * @param width columns of the screen
+     * @param all whether every check is shown, on as many lines as it takes
+     */
+    public List<String> lines(int width, boolean all, boolean unicode, boolean colour) {
+        List<String> head = new ArrayList<>(Wrapped.at(headline(), width));
+        head.add(verdict(unicode, colour));
+        head.addAll(Wrapped.at(legend(), width));
+        List<String> foot = foot(width);
         List<Check> checks = assessment.checks();
-        int room = Terminal.HEIGHT - head.size() - foot.size() - CurvePlot.EXTRA_LINES;
-        int rows = Math.max(FEWEST_CURVE_ROWS, Math.min(MOST_CURVE_ROWS, room - CHECKS_HEADING - checks.size()));
+        int room = all ? Integer.MAX_VALUE : Terminal.HEIGHT - head.size() - foot.size() - CurvePlot.EXTRA_LINES;
+        List<List<String>> shown = checks.stream()
+                .map(check -> checkLines(check, width, unicode, colour))
+                .toList();
+        int taken = shown.stream().mapToInt(List::size).sum();
+        int rows = Math.max(FEWEST_CURVE_ROWS, Math.min(MOST_CURVE_ROWS, room - taken));
 
         List<String> lines = new ArrayList<>(head);
-        lines.addAll(plot().lines(rows, unicode));
-        lines.add(" ".repeat(VERDICT_COLUMNS + 1) + columns("Check", "Worst…best", "Limit"));
-        lines.addAll(checkLines(checks, room - rows - CHECKS_HEADING, unicode, colour));
+        lines.addAll(plot().lines(width, rows, unicode));
+        lines.addAll(checks(checks, shown, room - rows, width));
         lines.addAll(foot);
         return lines;
     }
@@ -65,8 +75,8 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
         String meaning =
                 switch (assessment.verdict()) {
                     case MET -> "the record proves every limit below";
-                    case NOT_MET -> "even at its best the record misses a limit below";
-                    case NOT_PROVEN -> "the record does not settle every limit below";
+                    case NOT_MET -> "even at its best the record misses a limit";
+                    case NOT_PROVEN -> "the record does not settle every limit";
                 };
         return VerdictMark.of(assessment.verdict(), unicode, colour) + ": " + meaning;
     }
@@ -79,50 +89,64 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
                 + assessment.authority().id();
     }
 
-    private List<String> checkLines(List<Check> checks, int room, boolean unicode, boolean colour) {
-        List<Check> shown = checks;
-        if (checks.size() > room) {
-            List<Check> worstFirst = Stream.concat(
-                            checks.stream().filter(check -> check.verdict() != Verdict.MET),
-                            checks.stream().filter(check -> check.verdict() == Verdict.MET))
-                    .limit(Math.max(1, room - 1))
-                    .toList();
-            shown = checks.stream().filter(worstFirst::contains).toList();
+    /** The checks that find room, the worst first where not all do, and how to see the rest. */
+    private static List<String> checks(List<Check> checks, List<List<String>> shown, int room, int width) {
+        int taken = shown.stream().mapToInt(List::size).sum();
+        if (taken <= room) {
+            return shown.stream().flatMap(List::stream).toList();
+        }
+        List<Integer> worstFirst = IntStream.range(0, checks.size())
+                .boxed()
+                .sorted(Comparator.comparing((Integer at) -> checks.get(at).verdict())
+                        .reversed())
+                .toList();
+        Set<Integer> fit = new TreeSet<>();
+        int used = 1;
+        for (int at : worstFirst) {
+            if (fit.isEmpty() || used + shown.get(at).size() <= room) {
+                fit.add(at);
+                used += shown.get(at).size();
+            }
         }
         List<String> lines = new ArrayList<>();
-        for (Check check : shown) {
-            String mark = VerdictMark.of(check.verdict(), unicode, colour);
-            String blanks = " "
-                    .repeat(VERDICT_COLUMNS
-                            - VerdictMark.of(check.verdict(), unicode, false).length());
-            lines.add(mark + blanks + " " + columns(check.title(), Figures.measured(check), Figures.limit(check)));
-        }
-        if (shown.size() < checks.size()) {
-            int left = checks.size() - shown.size();
-            lines.add(" ".repeat(VERDICT_COLUMNS + 1) + "and " + left + " more, in the report and in --json");
+        fit.forEach(at -> lines.addAll(shown.get(at)));
+        int left = checks.size() - fit.size();
+        boolean allMet = IntStream.range(0, checks.size())
+                .filter(at -> !fit.contains(at))
+                .allMatch(at -> checks.get(at).verdict() == Verdict.MET);
+        lines.addAll(Wrapped.at("and " + left + " more" + (allMet ? ", MET" : "") + ": add --all to see them", width));
+        return lines;
+    }
+
+    private List<String> checkLines(Check check, int width, boolean unicode, boolean colour) {
+        Wording wording = new Wording(
+                assessment.authority().units(), assessment.batch().kitchen().zone());
+        String plain = VerdictMark.of(check.verdict(), unicode, false);
+        String mark = VerdictMark.of(check.verdict(), unicode, colour);
+        List<String> lines = new ArrayList<>();
+        for (String line : Wrapped.at(check.headline(wording), width - VERDICT_COLUMNS - 1)) {
+            String before = lines.isEmpty()
+                    ? mark + " ".repeat(VERDICT_COLUMNS - plain.length())
+                    : " ".repeat(VERDICT_COLUMNS);
+            lines.add(before + " " + line);
         }
         return lines;
     }
 
-    private List<String> foot() {
+    private List<String> foot(int width) {
         List<String> foot = new ArrayList<>();
-        Optional<Check> worst = assessment.checks().stream()
+        Optional<String> next = assessment.checks().stream()
                 .filter(check -> check.verdict() == assessment.verdict())
-                .filter(check -> check.next().isPresent())
+                .flatMap(check -> check.next().stream())
                 .findFirst();
-        String next = worst.flatMap(check -> check.next())
-                .map(words -> "Next: " + words)
-                .orElseGet(() -> assessment.cautions().isEmpty()
-                        ? "Next: file the report; keep the food as the label and plan say."
-                        : "Mind: " + assessment.cautions().get(0).text());
-        List<String> wrapped = Wrapped.at(next);
-        if (wrapped.size() > MOST_NEXT_LINES) {
-            String end = wrapped.get(MOST_NEXT_LINES - 1);
-            wrapped = new ArrayList<>(wrapped.subList(0, MOST_NEXT_LINES));
-            wrapped.set(MOST_NEXT_LINES - 1, cut(end + " more in the report", Terminal.WIDTH));
-        }
-        foot.addAll(wrapped);
-        foot.addAll(SAFETY);
+        foot.addAll(Wrapped.at(
+                next.map(todo -> "Next: " + todo)
+                        .orElseGet(() -> assessment.cautions().isEmpty()
+                                ? "Next: file the report; keep the food as the label and plan say."
+                                : "Mind: " + assessment.cautions().get(0).text()),
+                width));
+        foot.addAll(width >= Terminal.WIDTH ? SAFETY : Wrapped.at(String.join(" ", SAFETY), width));
+        // A path is not broken up: it is there to be copied.
         foot.addAll(files);
         return foot;
     }
@@ -163,17 +187,6 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
                 .flatMap(table -> table.rows().stream())
                 .map(LethalityRow::at)
                 .min((a, b) -> Double.compare(a.celsius(), b.celsius()));
-    }
-
-    private static String columns(String title, String measured, String limit) {
-        return cut(
-                fill(title, TITLE_COLUMNS) + " " + fill(measured, MEASURED_COLUMNS) + " " + limit,
-                Terminal.WIDTH - VERDICT_COLUMNS - 1);
-    }
-
-    private static String fill(String text, int width) {
-        String kept = cut(text, width);
-        return kept + " ".repeat(width - kept.length());
     }
 
     static String cut(String text, int width) {

@@ -54,16 +54,21 @@ public record CurvePlot(
 
     /** The plot's lines, {@code rows} of them for the curve and {@value #EXTRA_LINES} for stages and clock. */
     public List<String> lines(int rows, boolean unicode) {
-        return lines(rows, unicode, this::clock);
+        return lines(Terminal.WIDTH, rows, unicode, this::clock);
     }
 
     /** The same with the time since its start below instead of the clock, for a cook that has no date yet. */
     public List<String> linesFromStart(int rows, boolean unicode) {
-        return lines(rows, unicode, this::elapsed);
+        return lines(Terminal.WIDTH, rows, unicode, this::elapsed);
     }
 
-    private List<String> lines(int rows, boolean unicode, IntFunction<String> below) {
-        DotCanvas canvas = new DotCanvas(Terminal.WIDTH - LABEL - 2, rows, unicode);
+    /** The plot's lines on a screen of so many columns. */
+    public List<String> lines(int width, int rows, boolean unicode) {
+        return lines(width, rows, unicode, this::clock);
+    }
+
+    private List<String> lines(int width, int rows, boolean unicode, IntFunction<String> below) {
+        DotCanvas canvas = new DotCanvas(width - LABEL - 2, rows, unicode);
         double low = GRID * Math.floor(lowest() / GRID);
         double high = Math.max(low + GRID, GRID * Math.ceil(highest() / GRID));
         draw(canvas, low, high);

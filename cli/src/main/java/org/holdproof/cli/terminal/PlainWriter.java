@@ -2,12 +2,22 @@ package org.holdproof.cli.terminal;
 
 import java.io.FilterWriter;
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.io.Writer;
 
 /** Puts ASCII in the place of every other character, so that a terminal without UTF-8 shows words and no question marks. */
 final class PlainWriter extends FilterWriter {
     PlainWriter(Writer out) {
         super(out);
+    }
+
+    /** A print writer keeps to itself that it could not write. */
+    @Override
+    public void flush() throws IOException {
+        out.flush();
+        if (out instanceof PrintWriter inner && inner.checkError()) {
+            throw new IOException("the terminal does not take what is written");
+        }
     }
 
     @Override

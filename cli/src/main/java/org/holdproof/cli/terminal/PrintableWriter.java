@@ -2,6 +2,7 @@ package org.holdproof.cli.terminal;
 
 import java.io.FilterWriter;
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.io.Writer;
 import java.util.Optional;
 import org.holdproof.core.wording.Printable;
@@ -15,6 +16,15 @@ final class PrintableWriter extends FilterWriter {
 
     PrintableWriter(Writer out) {
         super(out);
+    }
+
+    /** A print writer keeps to itself that it could not write. */
+    @Override
+    public void flush() throws IOException {
+        out.flush();
+        if (out instanceof PrintWriter inner && inner.checkError()) {
+            throw new IOException("the terminal does not take what is written");
+        }
     }
 
     @Override

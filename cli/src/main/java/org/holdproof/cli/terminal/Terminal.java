@@ -1,7 +1,10 @@
 package org.holdproof.cli.terminal;
 
 import java.io.Console;
-import java.io.PrintStream;
+import java.io.BufferedWriter;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -28,14 +31,20 @@ public record Terminal(
         Optional<Console> keyboard,
         Map<String, String> environment) {
 
-    /** Columns an answer keeps to. */
+    /** Columns an answer keeps to where the terminal's are not known. */
     public static final int WIDTH = 80;
+
+    private static final int NARROWEST = 60;
+    private static final int WIDEST = 200;
 
     /** Lines of the screen an answer keeps to, the shell's next prompt left aside. */
     public static final int HEIGHT = 23;
 
     /** The launcher names here which of the streams 1 and 2 are terminals: Java 17 cannot tell them apart. */
     private static final String TTY_PROPERTY = "holdproof.tty";
+
+    /** The launcher names here how wide the terminal is, where the answer goes to one. */
+    private static final String COLUMNS_PROPERTY = "holdproof.columns";
 
     /** Whatever is printed to it passes one door that lets no text from a file steer the screen. */
     public Terminal {
@@ -51,16 +60,31 @@ public record Terminal(
         String ttys = System.getProperty(TTY_PROPERTY, console.isPresent() ? "12" : "");
         Charset charset = charset();
         boolean unicode = charset.equals(StandardCharsets.UTF_8);
+        boolean dumb = environment.getOrDefault("TERM", "dumb").equals("dumb");
         boolean plain = !environment.getOrDefault("NO_COLOR", "").isEmpty()
-                || environment.getOrDefault("TERM", "dumb").equals("dumb");
+                || dumb;
         return new Terminal(
-                writer(System.out, charset, unicode),
-                writer(System.err, charset, unicode),
+                writer(FileDescriptor.out, charset, unicode),
+                writer(FileDescriptor.err, charset, unicode),
                 unicode,
                 ttys.contains("1") && !plain,
-                ttys.contains("2"),
+                ttys.contains("2") && !dumb,
                 console,
                 environment);
+    }
+
+    /**
+     * Columns an answer is laid out for: the terminal's own, from {@value #NARROWEST} to {@value #WIDEST};
+     * {@value #WIDTH} where they are not known.
+     */
+    public int width() {
+        String columns = System.getProperty(COLUMNS_PROPERTY, "");
+        if (!columns.matches("[0-9]{1,4}")) {
+            columns = variable("COLUMNS").orElse("");
+        }
+        return columns.matches("[0-9]{1,4}")
+                ? Math.max(NARROWEST, Math.min(WIDEST, Integer.parseInt(columns)))
+                : WIDTH;
     }
 
     /** A variable of the environment that is set and not empty. */
@@ -76,8 +100,10 @@ public record Terminal(
         }
     }
 
-    private static PrintWriter writer(PrintStream stream, Charset charset, boolean unicode) {
-        PrintWriter direct = new PrintWriter(stream, true, charset);
+    /** Not the process's own streams: those swallow a full disk. */
+    private static PrintWriter writer(FileDescriptor stream, Charset charset, boolean unicode) {
+        PrintWriter direct = new PrintWriter(
+                new BufferedWriter(new OutputStreamWriter(new FileOutputStream(stream), charset)), true);
         return unicode ? direct : new PrintWriter(new PlainWriter(direct), true);
     }
 }

@@ -1,5 +1,7 @@
 package org.holdproof.core.verdict;
 
+import org.holdproof.core.quantity.TemperatureUnit;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.quantity.Bounded;
@@ -11,6 +13,9 @@ import org.holdproof.core.wording.Wording;
 
 /** One question put to the record, and its answer. Made by name: {@link #of(String, String)}. */
 public final class Check {
+    /** A thermometer's error is a difference of temperatures, though its unit is written like a temperature's. */
+    private static final String INSTRUMENT = "instrument";
+
     /** Figures (minutes, log10) closer than this are equal: far below the millisecond a log's clock can show. */
     public static final double FIGURE_SLACK = 1e-6;
 
@@ -126,7 +131,12 @@ public final class Check {
 
     /** The check in one line: its question, what the record shows, and the limit. */
     public String headline(Wording wording) {
-        return new Headline(wording).of(title(), measured(), comparison(), limit(), unit());
+        Optional<TemperatureUnit> scale = Arrays.stream(TemperatureUnit.values())
+                .filter(one -> unit().filter(one.symbol()::equals).isPresent())
+                .findFirst();
+        return id().equals(INSTRUMENT) && scale.isPresent()
+                ? new Headline(wording).ofDifference(title(), measured(), comparison(), limit(), scale.get())
+                : new Headline(wording).of(title(), measured(), comparison(), limit(), unit());
     }
 
     /** A check with the same parts, to be changed. */

@@ -1,5 +1,6 @@
 package org.holdproof.core.wording;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -34,18 +35,44 @@ public final class Headline {
         if (measured.isEmpty()) {
             return title;
         }
-        String line = title + ": " + figures(measured.get(), unit);
+        String line = title + ": " + figures(measured.get(), limit, unit);
         return limit.isPresent()
-                ? line + " (" + comparison.words() + " " + figures(Bounded.exactly(limit.getAsDouble()), unit) + ")"
+                ? line + " (" + comparison.words() + " " + limit(measured.get(), limit.getAsDouble(), unit) + ")"
                 : line;
     }
 
-    private String figures(Bounded figure, Optional<String> unit) {
+    /** The same of a difference of temperatures, such as a thermometer's error. */
+    public String ofDifference(
+            String title, Optional<Bounded> measured, Comparison comparison, OptionalDouble limit, TemperatureUnit unit) {
+        if (measured.isEmpty()) {
+            return title;
+        }
+        String line = title + ": "
+                + range(
+                        difference(Math.min(measured.get().worst(), measured.get().best()), unit),
+                        difference(Math.max(measured.get().worst(), measured.get().best()), unit));
+        return limit.isPresent()
+                ? line + " (" + comparison.words() + " " + difference(limit.getAsDouble(), unit) + ")"
+                : line;
+    }
+
+    private String difference(double value, TemperatureUnit unit) {
+        return wording.difference(unit.differenceToCelsius(value));
+    }
+
+    private String limit(Bounded figure, double limit, Optional<String> unit) {
+        return unit.filter(MINUTES::equals).isPresent()
+                ? Durations.telling(List.of(figure.worst(), figure.best()), OptionalDouble.of(limit))
+                        .exactly(limit)
+                : figures(Bounded.exactly(limit), OptionalDouble.empty(), unit);
+    }
+
+    private String figures(Bounded figure, OptionalDouble limit, Optional<String> unit) {
         double low = Math.min(figure.worst(), figure.best());
         double high = Math.max(figure.worst(), figure.best());
         if (unit.filter(MINUTES::equals).isPresent()) {
-            TimeScale scale = TimeScale.of(low, high);
-            return range(scale.text(low), scale.text(high));
+            Durations durations = Durations.telling(List.of(low, high), limit);
+            return range(durations.text(low), durations.text(high));
         }
         for (TemperatureUnit scale : TemperatureUnit.values()) {
             if (unit.filter(scale.symbol()::equals).isPresent()) {

@@ -1,5 +1,6 @@
 package org.holdproof.report.layout;
 
+import org.holdproof.core.wording.Durations;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

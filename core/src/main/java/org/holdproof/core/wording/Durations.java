@@ -1,10 +1,9 @@
-package org.holdproof.report.layout;
+package org.holdproof.core.wording;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalDouble;
-import org.holdproof.core.verdict.Check;
-import org.holdproof.core.wording.TimeScale;
 
 /**
  * Durations that are compared with each other, in one unit.
@@ -12,11 +11,13 @@ import org.holdproof.core.wording.TimeScale;
  * @param scale the unit
  * @param places decimals of a minute where the unit's own rounding would hide a difference; 0 where it does not
  */
-record Durations(TimeScale scale, int places) {
+public record Durations(TimeScale scale, int places) {
     private static final int MOST_PLACES = 4;
+    /** Durations closer than this are equal: far below the millisecond a log's clock can show. */
+    private static final double EQUAL_MINUTES = 1e-6;
 
     /** The coarsest way in which no duration reads like the limit unless it is equal to it. */
-    static Durations telling(List<Double> minutes, OptionalDouble limit) {
+    public static Durations telling(List<Double> minutes, OptionalDouble limit) {
         List<Double> all = new ArrayList<>(minutes);
         limit.ifPresent(all::add);
         Durations durations = new Durations(
@@ -31,21 +32,26 @@ record Durations(TimeScale scale, int places) {
         return minutes.stream()
                 .filter(Double::isFinite)
                 .anyMatch(one ->
-                        Math.abs(one - limit) > Check.FIGURE_SLACK && text(one).equals(text(limit)));
+                        Math.abs(one - limit) > EQUAL_MINUTES && text(one).equals(text(limit)));
     }
 
     /** A duration that must not be rounded: in its own unit where the common one would change it. */
-    String exactly(double minutes) {
+    public String exactly(double minutes) {
         boolean kept =
                 switch (scale) {
                     case SECONDS -> true;
-                    case MINUTES -> Math.abs(minutes * 10 - Math.rint(minutes * 10)) < Check.FIGURE_SLACK;
-                    case HOURS -> Math.abs(minutes - Math.rint(minutes)) < Check.FIGURE_SLACK;
+                    case MINUTES -> Math.abs(minutes * 10 - Math.rint(minutes * 10)) < EQUAL_MINUTES;
+                    case HOURS -> Math.abs(minutes - Math.rint(minutes)) < EQUAL_MINUTES;
                 };
         return kept || places > 0 ? text(minutes) : TimeScale.of(minutes).text(minutes);
     }
 
-    String text(double minutes) {
-        return places == 0 ? scale.text(minutes) : Figures.trimmed(minutes, places) + " min";
+    /** A duration in the common unit. */
+    public String text(double minutes) {
+        if (places == 0 || Double.isInfinite(minutes)) {
+            return scale.text(minutes);
+        }
+        String figure = String.format(Locale.ROOT, "%." + places + "f", minutes);
+        return figure.replaceAll("0+$", "").replaceAll("\\.$", "") + " min";
     }
 }
