@@ -38,7 +38,8 @@ final class OutputFile {
         checkPlace(path);
         for (Path input : inputs) {
             if (same(path, input)) {
-                throw Refusal.usage(path + " is an input or another output of this command; name another file to write to");
+                throw Refusal.usage(
+                        path + " is an input or another output of this command; name another file to write to");
             }
         }
         return new OutputFile(path, false);

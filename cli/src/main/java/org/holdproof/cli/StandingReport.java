@@ -48,7 +48,9 @@ final class StandingReport {
         Optional<Attachment> record = report.attachment(Attachment.Role.BATCH_RECORD);
         try {
             return record.isPresent()
-                    ? Optional.of(BatchReader.parse(record.get().name(), record.get().content()).batch())
+                    ? Optional.of(
+                            BatchReader.parse(record.get().name(), record.get().content())
+                                    .batch())
                     : Optional.empty();
         } catch (UnreadableInputException unreadable) {
             return Optional.empty();

@@ -76,7 +76,8 @@ final class VerifyCommand implements Callable<Integer> {
 
     @Option(
             names = "--replace",
-            description = "Write also over a sealed report that would be lost: another batch's, or by an unsealed file.")
+            description =
+                    "Write also over a sealed report that would be lost: another batch's, or by an unsealed file.")
     private boolean replace;
 
     @Option(names = "--all", description = "Answer with every check, on as many lines as it takes.")

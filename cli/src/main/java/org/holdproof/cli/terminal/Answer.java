@@ -1,6 +1,5 @@
 package org.holdproof.cli.terminal;
 
-import org.holdproof.core.wording.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -17,6 +16,7 @@ import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Check;
 import org.holdproof.core.verdict.Verdict;
+import org.holdproof.core.wording.Wording;
 
 /**
  * A verification's answer on one screen: verdict, curve, one line a check, what to do next.
@@ -125,9 +125,8 @@ public record Answer(Assessment assessment, ProbeLog log, List<String> files) {
         String mark = VerdictMark.of(check.verdict(), unicode, colour);
         List<String> lines = new ArrayList<>();
         for (String line : Wrapped.at(check.headline(wording), width - VERDICT_COLUMNS - 1)) {
-            String before = lines.isEmpty()
-                    ? mark + " ".repeat(VERDICT_COLUMNS - plain.length())
-                    : " ".repeat(VERDICT_COLUMNS);
+            String before =
+                    lines.isEmpty() ? mark + " ".repeat(VERDICT_COLUMNS - plain.length()) : " ".repeat(VERDICT_COLUMNS);
             lines.add(before + " " + line);
         }
         return lines;

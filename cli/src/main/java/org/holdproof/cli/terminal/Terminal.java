@@ -1,7 +1,7 @@
 package org.holdproof.cli.terminal;
 
-import java.io.Console;
 import java.io.BufferedWriter;
+import java.io.Console;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
@@ -61,8 +61,7 @@ public record Terminal(
         Charset charset = charset();
         boolean unicode = charset.equals(StandardCharsets.UTF_8);
         boolean dumb = environment.getOrDefault("TERM", "dumb").equals("dumb");
-        boolean plain = !environment.getOrDefault("NO_COLOR", "").isEmpty()
-                || dumb;
+        boolean plain = !environment.getOrDefault("NO_COLOR", "").isEmpty() || dumb;
         return new Terminal(
                 writer(FileDescriptor.out, charset, unicode),
                 writer(FileDescriptor.err, charset, unicode),
@@ -82,9 +81,7 @@ public record Terminal(
         if (!columns.matches("[0-9]{1,4}")) {
             columns = variable("COLUMNS").orElse("");
         }
-        return columns.matches("[0-9]{1,4}")
-                ? Math.max(NARROWEST, Math.min(WIDEST, Integer.parseInt(columns)))
-                : WIDTH;
+        return columns.matches("[0-9]{1,4}") ? Math.max(NARROWEST, Math.min(WIDEST, Integer.parseInt(columns))) : WIDTH;
     }
 
     /** A variable of the environment that is set and not empty. */

@@ -1,12 +1,12 @@
 package org.holdproof.core.verdict;
 
-import org.holdproof.core.quantity.TemperatureUnit;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Comparison;
 import org.holdproof.core.quantity.Span;
+import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.Citation;
 import org.holdproof.core.wording.Headline;
 import org.holdproof.core.wording.Wording;

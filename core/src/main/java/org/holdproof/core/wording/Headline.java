@@ -43,14 +43,20 @@ public final class Headline {
 
     /** The same of a difference of temperatures, such as a thermometer's error. */
     public String ofDifference(
-            String title, Optional<Bounded> measured, Comparison comparison, OptionalDouble limit, TemperatureUnit unit) {
+            String title,
+            Optional<Bounded> measured,
+            Comparison comparison,
+            OptionalDouble limit,
+            TemperatureUnit unit) {
         if (measured.isEmpty()) {
             return title;
         }
         String line = title + ": "
                 + range(
-                        difference(Math.min(measured.get().worst(), measured.get().best()), unit),
-                        difference(Math.max(measured.get().worst(), measured.get().best()), unit));
+                        difference(
+                                Math.min(measured.get().worst(), measured.get().best()), unit),
+                        difference(
+                                Math.max(measured.get().worst(), measured.get().best()), unit));
         return limit.isPresent()
                 ? line + " (" + comparison.words() + " " + difference(limit.getAsDouble(), unit) + ")"
                 : line;

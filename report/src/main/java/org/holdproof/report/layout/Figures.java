@@ -1,6 +1,5 @@
 package org.holdproof.report.layout;
 
-import org.holdproof.core.wording.Durations;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -11,6 +10,7 @@ import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.verdict.Check;
+import org.holdproof.core.wording.Durations;
 
 /** Prints a check's figures. */
 final class Figures {
