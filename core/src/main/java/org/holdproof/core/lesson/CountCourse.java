@@ -159,10 +159,16 @@ public final class CountCourse {
         }
         for (int i = 0; i < size(); i++) {
             if (high(i) >= change.getAsDouble()) {
-                return OptionalDouble.of(hours(i));
+                return OptionalDouble.of(i == 0 ? hours(i) : hoursAt(change.getAsDouble(), i));
             }
         }
         return OptionalDouble.empty();
+    }
+
+    /** Between two points of the course, straight in log10: the growth of either side of an hour is not put off to it. */
+    private double hoursAt(double change, int after) {
+        double part = (change - high(after - 1)) / (high(after) - high(after - 1));
+        return hours(after - 1) + part * (hours(after) - hours(after - 1));
     }
 
     List<Citation> citations() {

@@ -223,6 +223,24 @@ class LessonTest {
         }
     }
 
+    /** At one temperature growth is a straight line in log10, so the crossing follows from the first hour's rise. */
+    @Test
+    void theToxinPointIsFoundBetweenHourlyReadings() {
+        long[] hourly = new long[25];
+        double[] celsius = new double[hourly.length];
+        for (int i = 0; i < hourly.length; i++) {
+            hourly[i] = i * 3_600_000L;
+            celsius[i] = 37;
+        }
+        CountCourse course = CountCourse.along(new Trace("core", hourly, celsius), LIBRARY, "beef").stream()
+                .filter(one -> one.organism().equals("S. aureus"))
+                .findFirst()
+                .orElseThrow();
+        double expected = course.concernChange().orElseThrow() / course.high(1);
+        assertThat(course.concernHours().orElseThrow()).isCloseTo(expected, within(0.02));
+        assertThat(expected % 1).isBetween(0.03, 0.97);
+    }
+
     /** FSIS Cooking Guideline 2021, page 24: from 50 to 130 °F in 6 h at most. */
     @Test
     void aRowMetAfterASlowComeUpDoesNotCount() {
