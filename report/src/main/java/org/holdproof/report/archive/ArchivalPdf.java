@@ -72,7 +72,7 @@ public final class ArchivalPdf {
         return write(facts, attachments, pages, OptionalInt.empty());
     }
 
-    /** The same with a place kept for {@link Seal#sign}. Until it is sealed it is not a finished file. */
+    /** The same with a place kept for {@link org.holdproof.report.seal.Seal#sign}. Until it is sealed it is not a finished file. */
     public static byte[] writeForSealing(DocumentFacts facts, List<Attachment> attachments, Pages pages)
             throws IOException {
         return writeForSealing(facts, attachments, pages, SealPlace.ROOM);

@@ -19,7 +19,7 @@ public final class Seal {
     private Seal() {}
 
     /**
-     * Seals a file that {@link ArchivalPdf#writeForSealing} wrote.
+     * Seals a file that was written for sealing.
      *
      * @param now the time the seal claims, to the second
      * @return the sealed file; the given bytes stay as they are

@@ -1,4 +1,4 @@
-/** Makes a report last and hold: PDF/A-3b, attachments, the PAdES seal, the keys for it, and the check of all that. */
+/** The PAdES seal, the keys for it, and whether one holds. Begin with {@link Seal}. */
 @NullMarked
 package org.holdproof.report.seal;
 
