@@ -47,14 +47,16 @@ public final class Account {
     private final List<Spell> spells;
     private final Bounded brokenMinutes;
 
-    private Account(Evidence evidence, Trace trace, Limits limits, List<LethalityRow> rows) {
+    private Account(Evidence evidence, Trace whole, Limits limits, List<LethalityRow> rows) {
         this.timeline = evidence.timeline();
         this.limits = limits;
         recordFrom = evidence.batch().stages().stream()
                 .findFirst()
                 .map(stage -> stage.from().toEpochMilli())
                 .orElse(timeline.log().fromMillis());
-        long ended = timeline.end(evidence.batch(), trace);
+        long ended = timeline.end(evidence.batch(), whole);
+        // what was logged after the end says nothing about the batch, not even about its rhythm
+        Trace trace = whole.isEmpty() ? whole : whole.between(Math.min(whole.firstMillis(), ended), ended);
         double tolerance = trace.toleranceCelsius() > 0 ? trace.toleranceCelsius() : evidence.toleranceCelsius();
         long raw = lastColdBefore(trace, tolerance);
         span = new Span(Math.min(raw, recordFrom), Math.max(recordFrom, ended));
@@ -222,7 +224,8 @@ public final class Account {
         boolean arriving = earlier.after() == State.COLD
                 && later.goes(State.COLD, State.COLD)
                 && later.minutes().best() == 0;
-        return between <= HOVER_MINUTES && (leaving || arriving);
+        double hovering = leaving ? earlier.minutes().worst() : later.minutes().worst();
+        return between <= HOVER_MINUTES && hovering <= HOVER_MINUTES && (leaving || arriving);
     }
 
     private void add(List<Spell> found, State before, State after, int first, int end, long from, List<Stage> stages) {
@@ -336,7 +339,7 @@ public final class Account {
         return bounds.isRead(i) || state(i) != State.ENDED;
     }
 
-    /** Minutes outside every cooking stage and every chill for which the core was surely hot, in one stretch. */
+    /** The longest stretch outside every cooking stage and every chill over which the core may have been hot. */
     public Optional<Span> longestHold() {
         Optional<Span> longest = Optional.empty();
         long from = -1;
@@ -345,7 +348,7 @@ public final class Account {
             boolean held = bounds.toMillis(i) > start
                     && meant[i] != Meant.COOKING
                     && !timeline.isIn(Stage.Kind.CHILL, bounds.fromMillis(i), bounds.toMillis(i))
-                    && state(i) == State.HOT;
+                    && limits.isHot(bounds.high(i), meant[i]);
             from = held ? (from < 0 ? bounds.fromMillis(i) : from) : -1;
             if (held) {
                 Span stretch = new Span(Math.max(start, from), bounds.toMillis(i));

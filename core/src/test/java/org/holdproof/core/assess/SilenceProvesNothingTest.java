@@ -65,7 +65,7 @@ class SilenceProvesNothingTest {
     }
 
     /** Where the probe sat is judged from the whole rise: a shorter log can take away the reason to doubt it. */
-    private static boolean isOnlyDoubted(Assessment full) {
+    static boolean isOnlyDoubted(Assessment full) {
         return full.checks().stream()
                 .allMatch(check -> check.verdict() == Verdict.MET || check.id().equals(ProbePlaceCheck.ID));
     }
