@@ -71,12 +71,17 @@ class AccountLawsTest {
         seeds(block).forEach(seed -> {
             WholeCook cook = WholeCook.random(seed);
             Assessment narrow = cook.assess();
-            if (narrow.verdict() == Verdict.MET) {
+            // a store that may be warm just before a reheat is judged as part of it: there the law does not hold yet
+            boolean reheated = cook.record().stages().stream().anyMatch(stage -> stage.kind() == Stage.Kind.REHEAT);
+            if (narrow.verdict() == Verdict.MET || reheated) {
                 return;
             }
             Assessment wide = cook.with(withTolerance(cook.record(), 1.5)).assess();
 
-            assertThat(wide.verdict()).as("seed " + seed + SilenceProvesNothingTest.said(narrow) + "\nwide:" + SilenceProvesNothingTest.said(wide)).isNotEqualTo(Verdict.MET);
+            assertThat(wide.verdict())
+                    .as("seed " + seed + SilenceProvesNothingTest.said(narrow) + "\nwide:"
+                            + SilenceProvesNothingTest.said(wide))
+                    .isNotEqualTo(Verdict.MET);
         });
     }
 
