@@ -371,7 +371,7 @@ public final class HoldingChecks {
             Verdict plain = warm.isEmpty()
                     ? Verdict.MET
                     : minutes.best() > Check.FIGURE_SLACK ? Verdict.NOT_MET : Verdict.NOT_PROVEN;
-            Verdict verdict = allowedWarm(account, warm, minutes).orElse(plain);
+            Verdict verdict = allowedWarm(account, warm).orElse(plain);
             verdict = verdict == Verdict.NOT_MET && rule.isEmpty() ? Verdict.NOT_PROVEN : verdict;
             probes.add(new Warm(
                     account,
@@ -451,7 +451,7 @@ public final class HoldingChecks {
         return ReheatChecks.isReheat(evidence, spell);
     }
 
-    private Optional<Verdict> allowedWarm(Account account, List<Spell> warm, Bounded minutes) {
+    private Optional<Verdict> allowedWarm(Account account, List<Spell> warm) {
         if (warm.isEmpty()) {
             return Optional.empty();
         }
