@@ -153,7 +153,7 @@ final class RadialMarch {
     }
 
     private void advanceBare(double length, Exposure exposure, double medium, double slope) {
-        if (balance == null || balance.exposure() != exposure) {
+        if (balance == null || !balance.exposure().equals(exposure)) {
             balance = new SurfaceBalance(exposure);
         }
         if (properties.isConstant()) {
