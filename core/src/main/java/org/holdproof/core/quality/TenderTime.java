@@ -7,7 +7,9 @@ import org.holdproof.core.quantity.Predicted;
  * points. It says nothing of how much collagen has dissolved: no rate for beef muscle was published where it could be
  * read, and the calorimetric energies of collagen's denaturing are those of another change.
  *
- * @param lines the time at 70 °C with the energy it belongs to: lowest, likeliest and highest energy
+ * @param lowest the time at 70 °C with the lowest energy it may belong to
+ * @param likeliest the time at 70 °C with the likeliest energy
+ * @param highest the time at 70 °C with the highest energy
  * @param scatter two of three cases lie within this factor of the line either way
  */
 record TenderTime(Line lowest, Line likeliest, Line highest, double scatter) {

@@ -46,7 +46,7 @@ record ScriptedCook(String authority, Product product, List<double[]> rows, List
                 OptionalDouble.empty());
         List<double[]> rows = new ArrayList<>();
         double[] before = null;
-        for (String point : series.strip().split(" ")) {
+        for (String point : series.strip().split(" ", -1)) {
             double[] now = {
                 Double.parseDouble(point.substring(0, point.indexOf(':'))),
                 Double.parseDouble(point.substring(point.indexOf(':') + 1))
@@ -62,7 +62,7 @@ record ScriptedCook(String authority, Product product, List<double[]> rows, List
             before = now;
         }
         List<Stage> list = new ArrayList<>();
-        for (String text : stages.split("; ")) {
+        for (String text : stages.split("; ", -1)) {
             Matcher stage = STAGE.matcher(text.strip());
             if (!stage.matches()) {
                 throw new IllegalArgumentException(text);

@@ -91,7 +91,7 @@ record WholeCook(BatchRecord record, List<String> columns, List<double[]> rows) 
             minute += rest;
         }
         int way = random.nextInt(4);
-        if (way == 0 || way == 1 && random.nextBoolean()) {
+        if (way == 0 || (way == 1 && random.nextBoolean())) {
             double hold = 30 + random.nextInt(200);
             phases.add(new Phase(hold, 56 + random.nextInt(16), 1));
             stages.add(stage(Kind.HOT_HOLD, minute, minute + hold, 65, 0));

@@ -179,11 +179,9 @@ final class ClockCell {
                     if (at < end && word.length() > 1 && isSign(text[at]) && !readOffset()) {
                         return false;
                     }
-                } else if (word.equals("de") && dateParts > 0 && dateParts < 3) {
-                    continue;
                 } else if (WEEKDAYS.contains(word) && dateParts == 0) {
                     skip('.');
-                } else {
+                } else if (!word.equals("de") || dateParts == 0 || dateParts == 3) {
                     return false;
                 }
             } else if ((c == '-' || c == '_')
@@ -574,7 +572,7 @@ final class ClockCell {
         };
         Map<String, Integer> numbers = new HashMap<>();
         for (int month = 0; month < names.length; month++) {
-            for (String name : names[month].split(" ")) {
+            for (String name : names[month].split(" ", -1)) {
                 numbers.put(name, month + 1);
             }
         }

@@ -67,8 +67,9 @@ final class LogBytes {
                 window.remove(0);
                 first++;
             }
-            while (window.size() <= AHEAD && more()) {
-                continue;
+            boolean more = true;
+            while (more && window.size() <= AHEAD) {
+                more = more();
             }
             return first == line ? List.copyOf(window) : List.of();
         }

@@ -135,7 +135,7 @@ public final class LogReader {
         int clockColumn = sections.get(0).clockColumn();
         new Chronology(joined.columns(), ledger, clockColumn).order();
         for (Section section : sections) {
-            requireOneProbeInBothScales(section, joined);
+            requireOneProbeInBothScales(section);
         }
         ProbeLog unchecked = log(fileName, joined, List.of());
         new ReadingChecks(unchecked, ledger).run();
@@ -288,7 +288,7 @@ public final class LogReader {
     }
 
     /** Holds two columns that show one probe in both scales against one another. */
-    private static void requireOneProbeInBothScales(Section section, Joined joined) {
+    private static void requireOneProbeInBothScales(Section section) {
         for (int[] pair : section.layout().pairs()) {
             String one = section.channels().get(pair[0]).name();
             String other = section.channels().get(pair[1]).name();

@@ -54,7 +54,6 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
         private boolean hasTime;
         private boolean repeatsHeadings;
         private char firstCharacter;
-        private boolean inOnePiece;
         private int extraColumn;
         private String extraText = "";
 
@@ -66,7 +65,6 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
             hasTime = false;
             repeatsHeadings = mayRepeat;
             firstCharacter = 0;
-            inOnePiece = false;
             extraColumn = 0;
         }
     }

@@ -19,7 +19,6 @@ import org.holdproof.core.input.StrictJson;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.AuthorityProfile;
-import org.holdproof.core.rules.AuthorityProfile.Builder;
 import org.holdproof.core.rules.AuthorityProfile.Paper;
 import org.holdproof.core.rules.CoolingRule;
 import org.holdproof.core.rules.HoldingRule;
@@ -114,7 +113,7 @@ public final class ProfileFiles {
             return known;
         }
         JsonValue json = Objects.requireNonNull(found.get(id));
-        Builder builder = AuthorityProfile.of(
+        AuthorityProfile.Builder builder = AuthorityProfile.of(
                 id, title(json), units(json.field("units")), json.field("paper").choice(Paper.values()));
         Optional<JsonValue> base = json.fieldIfAny("base");
         if (base.isPresent()) {
@@ -129,7 +128,7 @@ public final class ProfileFiles {
         return builder.build();
     }
 
-    private void answers(JsonValue json, Builder profile) throws UnreadableInputException {
+    private void answers(JsonValue json, AuthorityProfile.Builder profile) throws UnreadableInputException {
         take(json, "lethality", this::choices, profile::servesFirst);
         take(json, "comeUp", held(Kind.COME_UP), profile::comeUp);
         take(json, "comeUpGuidance", held(Kind.COME_UP), profile::comeUpGuidance);

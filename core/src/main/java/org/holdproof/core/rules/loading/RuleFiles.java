@@ -285,7 +285,11 @@ public final class RuleFiles {
         }
     }
 
-    /** @param tables the cooking tables a rule may name as its targets */
+    /**
+     * The reheating rules.
+     *
+     * @param tables the cooking tables a rule may name as its targets
+     */
     public RuleSet<ReheatingRule> reheating(RuleSet<LethalityTable> tables) throws UnreadableInputException {
         Map<String, ReheatingRule> rules = new LinkedHashMap<>();
         for (List<CsvRow> rows : together(files.rows("reheating", REHEATING)).values()) {

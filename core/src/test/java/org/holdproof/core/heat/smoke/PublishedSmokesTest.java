@@ -1,5 +1,6 @@
 package org.holdproof.core.heat.smoke;
 
+import java.util.Objects;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -152,7 +153,7 @@ class PublishedSmokesTest {
             double[] minutes = every(2, 60 * HOURS);
             PieceTemperatures run = Conduction.of(Piece.of(2 * v[0], v[1]), FOOD)
                     .within(0.2)
-                    .run(v[3], bare(v[2], 60 * HOURS, SURFACES.get(surface)), minutes);
+                    .run(v[3], bare(v[2], 60 * HOURS, Objects.requireNonNull(SURFACES.get(surface))), minutes);
             for (NamedCsvRecord row : SmokerLogs.rows(size.getKey())) {
                 points++;
                 run.minuteCoreReaches(SmokerLogs.number(row))
@@ -182,7 +183,7 @@ class PublishedSmokesTest {
         "nominal, A, 2.6, 6.6", "nominal, B, 2.8, 6.8", "nominal, P, 2.1, 5.3"
     })
     void threeLogs(String surface, String log, double rms, double largest) {
-        Exposure exposure = SURFACES.get(surface);
+        Exposure exposure = Objects.requireNonNull(SURFACES.get(surface));
         double half = best(12, 120, mm -> rms(misfit(log, mm, exposure)));
         double[] misfit = misfit(log, half, exposure);
 
@@ -262,8 +263,8 @@ class PublishedSmokesTest {
     @CsvSource({"121.1, 8.3, 9.2, 9.4, 19, 22", "232.2, 17.1, 20.3, 24.2, 27, 33"})
     void weightLostByARibRoast(
             double air, double least, double most, double published, double leastWet, double mostWet) {
-        double[] nominal = evaporated(air, SURFACES.get("nominal"));
-        double[] wet = evaporated(air, SURFACES.get("always wet"));
+        double[] nominal = evaporated(air, Objects.requireNonNull(SURFACES.get("nominal")));
+        double[] wet = evaporated(air, Objects.requireNonNull(SURFACES.get("always wet")));
 
         assertThat(nominal[0]).isCloseTo(least, within(0.06));
         assertThat(nominal[1]).isCloseTo(most, within(0.06)).isLessThan(published);

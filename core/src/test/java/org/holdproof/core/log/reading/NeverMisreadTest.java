@@ -254,7 +254,7 @@ class NeverMisreadTest {
             text.append("time");
             for (String column : columns) {
                 fahrenheit.put(column, random.nextBoolean());
-                text.append(separator).append(column).append(fahrenheit.get(column) ? " °F" : " °C");
+                text.append(separator).append(column).append(Boolean.TRUE.equals(fahrenheit.get(column)) ? " °F" : " °C");
             }
             text.append('\n');
             int rows = 2 + random.nextInt(5);
@@ -266,7 +266,7 @@ class NeverMisreadTest {
                     String column = columns.get(i);
                     // each column has a range of its own, so that a moved value shows
                     double celsius = 10 + 30 * all.indexOf(column) + random.nextInt(200) / 10.0;
-                    double shown = fahrenheit.get(column) ? celsius * 1.8 + 32 : celsius;
+                    double shown = Boolean.TRUE.equals(fahrenheit.get(column)) ? celsius * 1.8 + 32 : celsius;
                     text.append(separator).append(String.format(Locale.ROOT, "%.3f", shown));
                     readings.put(column, celsius);
                 }
