@@ -17,7 +17,7 @@ class DraftCommandTest {
     private static final ObjectMapper JSON = new ObjectMapper();
 
     @TempDir
-    private Path folder;
+    private Path folder = Path.of("");
 
     @Test
     void theDemosStagesAreProposedAndLeftAsQuestions() throws IOException {
@@ -74,7 +74,7 @@ class DraftCommandTest {
         ObjectNode draft = (ObjectNode) JSON.readTree(out.toFile());
         ObjectNode told = (ObjectNode) JSON.readTree(
                 Path.of(DemoRun.file("1-smoked-then-bagged.batch.json")).toFile());
-        told.fields().forEachRemaining(member -> draft.set(member.getKey(), member.getValue()));
+        told.properties().forEach(member -> draft.set(member.getKey(), member.getValue()));
         draft.remove("end");
         Files.writeString(out, draft.toString());
         assertThat(Desk.run("verify", log, "--batch", out.toString()).exitCode())

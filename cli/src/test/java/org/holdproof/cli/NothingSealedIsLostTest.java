@@ -12,7 +12,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** What stands where a report or its figures are to be written. The reports are the demo's, of an invented kitchen. */
 class NothingSealedIsLostTest {
     @TempDir
-    private Path folder;
+    private Path folder = Path.of("");
 
     private Path place;
     private byte[] sealed;

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** A kitchen that doubles the two hours of the demo's late chill (invented) and seals the report with its own key. */
 class SiteTablesTest {
     @TempDir
-    static Path folder;
+    static Path folder = Path.of("");
 
     private static Path report;
     private static Desk verified;

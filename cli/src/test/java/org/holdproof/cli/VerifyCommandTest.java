@@ -234,7 +234,7 @@ class VerifyCommandTest {
             log.set("instrument", record.get("instrument"));
             log.set("columns", record.get("columns"));
             if (record.has("log")) {
-                record.get("log").fields().forEachRemaining(member -> log.set(member.getKey(), member.getValue()));
+                record.get("log").properties().forEach(member -> log.set(member.getKey(), member.getValue()));
             }
             if (file.startsWith("second")) {
                 log.putObject("clock").put("ahead", "7 min");

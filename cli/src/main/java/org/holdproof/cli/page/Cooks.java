@@ -26,6 +26,7 @@ final class Cooks {
     }
 
     /** Everything a judgement is made of. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared; a copy of a large file helps nobody
     record Said(
             String file,
             String logName,

@@ -108,6 +108,7 @@ final class Kitchen {
     }
 
     /** What is kept of one batch. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared; a copy of a large file helps nobody
     record Batch(String id, String year, String logName, byte[] log, byte[] record, byte[] figures, byte[] pdf) {}
 
     /** Keeps a batch; what is there already is never rewritten, a report sealed again lies beside the first. */

@@ -134,7 +134,6 @@ final class ReadAnswer {
                 return;
             } catch (UnreadableInputException stillOpen) {
                 // another question may be open besides; the next try settles it for the picture only
-                continue;
             }
         }
     }

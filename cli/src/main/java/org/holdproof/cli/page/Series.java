@@ -2,6 +2,7 @@ package org.holdproof.cli.page;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Set;
 import java.util.TreeSet;
 import org.holdproof.core.log.ProbeLog;
 
@@ -61,7 +62,7 @@ final class Series {
         }
     }
 
-    private static TreeSet<Integer> extremes(ProbeLog log, int first, int end) {
+    private static Set<Integer> extremes(ProbeLog log, int first, int end) {
         TreeSet<Integer> kept = new TreeSet<>();
         for (int slice = 0; slice < SLICES; slice++) {
             int from = first + (int) ((long) (end - first) * slice / SLICES);

@@ -26,6 +26,7 @@ public enum ScreenCode {
 
     /** The code as it stands in the program's own texts. */
     @Override
+    @SuppressWarnings("EnumOrdinal") // a letter of its own for each is all that is asked
     public String toString() {
         return KEY + (char) ('a' + ordinal());
     }

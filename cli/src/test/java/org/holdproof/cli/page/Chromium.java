@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.openqa.selenium.By;
@@ -253,7 +254,7 @@ final class Chromium implements AutoCloseable {
                 .executeScript("return [...performance.getEntriesByType('resource'),"
                         + " ...performance.getEntriesByType('navigation')]"
                         + ".filter(e => !e.name.includes('/ask/')).reduce((sum, e) => sum + e.encodedBodySize, 0)");
-        return ((Number) bytes).longValue();
+        return ((Number) Objects.requireNonNull(bytes)).longValue();
     }
 
     @Override

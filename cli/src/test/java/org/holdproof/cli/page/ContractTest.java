@@ -32,7 +32,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** Every answer is what {@code contract.json} says it is. */
 class ContractTest {
     @TempDir
-    private Path folder;
+    private Path folder = Path.of("");
 
     private PageServer server;
     private Caller caller;

@@ -23,7 +23,7 @@ class PageInBrowserTest {
     private static final String PASSPHRASE = "long enough to keep";
 
     @TempDir
-    private Path folder;
+    private Path folder = Path.of("");
 
     private PageServer server;
     private Chromium chromium;

@@ -39,7 +39,7 @@ class PageServerTest {
     private static final long LARGEST = 8 << 20;
 
     @TempDir
-    private Path folder;
+    private Path folder = Path.of("");
 
     private PageServer server;
     private Caller caller;
@@ -330,7 +330,8 @@ class PageServerTest {
     @Test
     void a_cut_connection_leaves_nothing_behind() throws Exception {
         String host = "127.0.0.1:" + server.address().getPort();
-        try (Socket socket = new Socket("127.0.0.1", server.address().getPort())) {
+        try (Socket socket =
+                new Socket(InetAddress.getLoopbackAddress(), server.address().getPort())) {
             socket.getOutputStream()
                     .write(("POST " + server.address().getPath() + "ask/file HTTP/1.1\r\nHost: " + host
                                     + "\r\nOrigin: http://" + host + "\r\nContent-Length: 1000000\r\n\r\nhalf of it")

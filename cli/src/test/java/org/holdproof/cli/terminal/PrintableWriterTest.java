@@ -44,8 +44,8 @@ class PrintableWriterTest {
         assertThat(screen.toString()).startsWith("a\uFFFD").contains("b");
         assertThat(screen.toString().codePoints())
                 .noneMatch(character -> Character.getType(character) == Character.CONTROL
-                        || character >= 0x202A && character <= 0x202E
-                        || character >= 0x2066 && character <= 0x2069
+                        || (character >= 0x202A && character <= 0x202E)
+                        || (character >= 0x2066 && character <= 0x2069)
                         || character == 0x200F
                         || character == 0x061C
                         || character == 0x2028);

@@ -1,15 +1,15 @@
 package org.holdproof.core.assess;
 
-import java.util.stream.Collectors;
-import java.util.function.Function;
-import java.util.Map;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.holdproof.core.batch.BatchRecord;

@@ -39,6 +39,7 @@ public final class Structure {
         CELL("TD"),
         FIGURE("Figure");
 
+        @SuppressWarnings("ImmutableEnumChecker") // a name is never changed once made
         private final PdfName mark;
 
         Tag(String mark) {

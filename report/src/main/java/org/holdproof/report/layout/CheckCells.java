@@ -69,7 +69,7 @@ final class CheckCells {
     List<ColumnSlice> required(Check check, double width, Detail detail) {
         List<ColumnSlice> slices = new ArrayList<>();
         add(slices, TITLE, check.title(), width);
-        boolean limitOnly = detail == Detail.LIMIT || detail == Detail.OPEN_RULE && check.verdict() == Verdict.MET;
+        boolean limitOnly = detail == Detail.LIMIT || (detail == Detail.OPEN_RULE && check.verdict() == Verdict.MET);
         String limit = matter.figures().limit(check);
         add(slices, RULE, limitOnly && !limit.isEmpty() ? limit : check.rule(), width);
         if (detail == Detail.PLACE) {

@@ -254,7 +254,9 @@ class NeverMisreadTest {
             text.append("time");
             for (String column : columns) {
                 fahrenheit.put(column, random.nextBoolean());
-                text.append(separator).append(column).append(Boolean.TRUE.equals(fahrenheit.get(column)) ? " °F" : " °C");
+                text.append(separator)
+                        .append(column)
+                        .append(Boolean.TRUE.equals(fahrenheit.get(column)) ? " °F" : " °C");
             }
             text.append('\n');
             int rows = 2 + random.nextInt(5);
