@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.holdproof.core.lesson.LessonBath.RowMet;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.measure.LongestSpell;
+import org.holdproof.core.rules.HoldingRule;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.RuleLibrary;
 
@@ -27,13 +28,20 @@ final class Exercises {
     private final RuleLibrary rules;
     private final LessonSetup setup;
     private final List<LethalityRow> rows;
+    private final HoldingRule comeUp;
     private final HandCalculation calculation;
     private final double millimetres;
 
-    Exercises(RuleLibrary rules, LessonSetup setup, List<LethalityRow> rows, HandCalculation calculation) {
+    Exercises(
+            RuleLibrary rules,
+            LessonSetup setup,
+            List<LethalityRow> rows,
+            HoldingRule comeUp,
+            HandCalculation calculation) {
         this.rules = rules;
         this.setup = setup;
         this.rows = rows;
+        this.comeUp = comeUp;
         this.calculation = calculation;
         millimetres = Math.min(setup.thicknessMillimetres(), MOST_MILLIMETRES);
     }
@@ -157,6 +165,18 @@ final class Exercises {
         return minutes / 60 + ":" + (rest < 10 ? "0" : "") + rest;
     }
 
+    /** A row met by the readings, and whether it counts: only after a come-up kept. */
+    private String rowAfter(Trace log, RowMet met) {
+        String row = InWords.boundary(met.row().at()) + " for " + met.row().printedTime() + " after "
+                + InWords.hours(met.minutes() / 60);
+        return LessonBath.isComeUpKept(log, comeUp)
+                ? "Yes: " + row + "."
+                : "No. The readings come to " + row + ", but a row counts only after a come-up of at most "
+                        + InWords.hours(comeUp.maxMinutes().orElseThrow() / 60) + " from "
+                        + InWords.figure(comeUp.from().orElseThrow().value()) + " to "
+                        + comeUp.limit().orElseThrow().text() + ", and this one took longer.";
+    }
+
     private Exercise putRight() {
         Trace log = readings(
                 60, new CutInBath.Span(HOURS * 60, WRONG_BATH), new CutInBath.Span(HOURS / 2 * 60, PUT_RIGHT_BATH));
@@ -173,10 +193,7 @@ final class Exercises {
                         "When may S. aureus have passed 5 logs per gram, and why does that matter?",
                         "Serve or discard?"),
                 List.of(
-                        met.map(found -> "Yes: " + InWords.boundary(found.row().at()) + " for "
-                                        + found.row().printedTime() + " after "
-                                        + InWords.hours(found.minutes() / 60)
-                                        + ". Against the raw meat its cells end at "
+                        met.map(found -> rowAfter(log, found) + " Against the raw meat its cells end at "
                                         + staphylococci.endText() + " (logs): nearly all dead.")
                                 .orElse("No row is met."),
                         staphylococci.concernHours().isPresent()
@@ -186,6 +203,6 @@ final class Exercises {
                                         + " h, by the simulation. From there on it may have left toxin, and heat does"
                                         + " not undo toxin."
                                 : "It did not, by the simulation.",
-                        "Discard. A row met afterwards speaks of cells, not of toxin or spores."));
+                        "Discard. What the readings reach afterwards speaks of cells, not of toxin or spores."));
     }
 }

@@ -26,31 +26,30 @@ public record HandCalculation(
         double hotDMinutes,
         double logOfRatio,
         double zCelsius) {
-    private static final String TABLE = "fsis-2021-meat-6.5-log";
-    private static final double COLD_FAHRENHEIT = 130;
-    private static final double HOT_FAHRENHEIT = 140;
+    /** The two rows lie this far apart, in °F. */
+    private static final double APART_FAHRENHEIT = 10;
 
-    static HandCalculation of(List<LethalityTable> tables) {
-        LethalityTable table = tables.stream()
-                .filter(found -> found.id().equals(TABLE))
+    /**
+     * From a table's lowest row and the one 10 °F above it.
+     *
+     * @param rows the table's rows for one food, the lowest first
+     * @throws IllegalArgumentException if the table names no reduction or the rows are not there in °F
+     */
+    static HandCalculation of(LethalityTable table, List<LethalityRow> rows) {
+        LethalityRow cold = rows.get(0);
+        LethalityRow hot = rows.stream()
+                .filter(row -> row.at().unit() == TemperatureUnit.FAHRENHEIT
+                        && row.at().value() == cold.at().value() + APART_FAHRENHEIT)
                 .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("no table " + TABLE));
-        LethalityRow cold = row(table, COLD_FAHRENHEIT);
-        LethalityRow hot = row(table, HOT_FAHRENHEIT);
-        double target = table.targetLog10().orElseThrow();
+                .orElseThrow(() -> new IllegalArgumentException(
+                        table.id() + " has no row " + APART_FAHRENHEIT + " °F above its lowest"));
+        double target =
+                table.targetLog10().orElseThrow(() -> new IllegalArgumentException(table.id() + " names no reduction"));
         double coldD = threeFigures(cold.seconds() / 60 / target);
         double hotD = threeFigures(hot.seconds() / 60 / target);
         double log = Math.rint(Math.log10(coldD / hotD) * 1000) / 1000;
         double z = tenths((tenths(hot.at().celsius()) - tenths(cold.at().celsius())) / log);
         return new HandCalculation(table, cold, hot, target, coldD, hotD, log, z);
-    }
-
-    private static LethalityRow row(LethalityTable table, double fahrenheit) {
-        return table.rows().stream()
-                .filter(row -> row.at().unit() == TemperatureUnit.FAHRENHEIT
-                        && row.at().value() == fahrenheit)
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException(table.id() + " has no row at " + fahrenheit + " °F"));
     }
 
     /** The hold at a set point at or above the colder row, in minutes. */

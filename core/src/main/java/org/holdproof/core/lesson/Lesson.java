@@ -86,8 +86,7 @@ public record Lesson(
                 .toList();
         double target =
                 table.targetLog10().orElseThrow(() -> new IllegalArgumentException(table.id() + " names no reduction"));
-        HandCalculation calculation =
-                HandCalculation.of(rules.rules(LethalityTable.class).all());
+        HandCalculation calculation = HandCalculation.of(table, rows);
         List<GrowthStop> stops = GrowthStop.of(rules, CountCourse.PERFRINGENS);
         return new Lesson(
                 setup,
@@ -115,7 +114,7 @@ public record Lesson(
                 spores(rules),
                 cannotClaim(rules, baths.get(0)),
                 MeasuredFinding.of(rules),
-                new Exercises(rules, setup, rows, calculation).all());
+                new Exercises(rules, setup, rows, comeUp(rules), calculation).all());
     }
 
     private static LethalityTable table(RuleLibrary rules, String id) {

@@ -45,7 +45,8 @@ public record NoPlan(PlannedCook cook, String reason, String remedy) implements 
         String meanwhile = cook.bathCelsius() <= highest
                 ? growth.organism() + " grows up to " + wording.temperature(highest) + " ("
                         + growth.citation().document() + "): this bath breeds what it should kill."
-                : "What little dies at that temperature no authority credits, and toxin already made stays.";
+                : "What dies at that temperature this authority does not credit, whatever another may, and toxin"
+                        + " already made stays.";
         return new NoPlan(
                 cook,
                 "A core only comes up towards its bath. At " + wording.temperature(cook.bathCelsius())

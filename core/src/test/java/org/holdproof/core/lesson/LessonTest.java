@@ -217,7 +217,9 @@ class LessonTest {
                     .isTrue();
             assertThat(CountCourse.along(exercises.get(1).log(), LIBRARY, cut.species()))
                     .allMatch(course -> course.concernHours().isEmpty());
-            assertThat(exercises.get(2).answers().get(0)).startsWith("Yes:");
+            assertThat(exercises.get(2).answers().get(0))
+                    .startsWith("No. The readings come to ")
+                    .contains("a come-up of at most 6 h from 50 to 130 °F", "this one took longer");
             assertThat(exercises.get(2).answers().get(1)).startsWith("After about");
             assertThat(exercises.get(2).answers().get(2)).startsWith("Discard");
         }
@@ -239,6 +241,22 @@ class LessonTest {
         double expected = course.concernChange().orElseThrow() / course.high(1);
         assertThat(course.concernHours().orElseThrow()).isCloseTo(expected, within(0.02));
         assertThat(expected % 1).isBetween(0.03, 0.97);
+    }
+
+    /** FSIS 2021, table 3 and 4: poultry's rows begin at 136 °F and stand for 7 logs. */
+    @ParameterizedTest
+    @EnumSource(
+            value = Cut.class,
+            names = {"CHICKEN", "TURKEY"})
+    void poultryIsWorkedFromItsOwnTable(Cut cut) {
+        Lesson lesson = Lesson.of(new LessonSetup(cut, 50, List.of(46.0, 54.0, 62.0)), LIBRARY);
+        HandCalculation worked = lesson.calculation();
+
+        assertThat(worked.table()).isEqualTo(lesson.table());
+        assertThat(worked.targetLog10()).isEqualTo(7);
+        assertThat(worked.cold().at().value()).isEqualTo(136);
+        assertThat(worked.hot().at().value()).isEqualTo(146);
+        assertThat(worked.steps(List.of(60.0)).get(0)).contains("÷ 7 =");
     }
 
     /** FSIS Cooking Guideline 2021, page 24: from 50 to 130 °F in 6 h at most. */
