@@ -61,7 +61,7 @@ public final class CoreSteps {
         return new Trace(core.channel(), millis, credited);
     }
 
-    /** The first reading of a rise further than a core can rise, where more readings than a few strays lie beyond it. */
+    /** The first reading of a rise further than a core can rise, where more readings in a row than a few strays lie beyond it. */
     public OptionalLong impossibleRise() {
         double[] risen = risen();
         return beyond(i -> core.celsius(i) - risen[i]);
@@ -113,17 +113,17 @@ public final class CoreSteps {
         return hottest;
     }
 
+    /** The first of more readings in a row than a few strays that lie beyond what a core can do. */
     private OptionalLong beyond(Excess excess) {
         double grace = threshold + steepestAMinute * intervalMinutes;
-        int count = 0;
-        int first = 0;
+        int inARow = 0;
         for (int i = 0; i < steady.length; i++) {
-            if (excess.of(i) > grace) {
-                first = count == 0 ? i : first;
-                count++;
+            inARow = excess.of(i) > grace ? inARow + 1 : 0;
+            if (inARow > STRAY_READINGS) {
+                return OptionalLong.of(core.millis(i - STRAY_READINGS));
             }
         }
-        return count > STRAY_READINGS ? OptionalLong.of(core.millis(first)) : OptionalLong.empty();
+        return OptionalLong.empty();
     }
 
     private interface Excess {
