@@ -32,8 +32,8 @@ import org.junit.jupiter.api.Test;
 
 /** A probe in the water passes nothing. Invented logs of a 60 mm piece in a bath at 62 °C, then in ice water. */
 class ProbePlaceCheckTest {
-    private static final int BATH = 420;
-    private static final int END = 780;
+    static final int BATH = 420;
+    static final int END = 780;
     private static final MediumSchedule WATERS =
             MediumSchedule.of(Segment.hold(BATH, 62, 200), Segment.hold(END - BATH + 1, 0.5, 200));
 
@@ -45,11 +45,11 @@ class ProbePlaceCheckTest {
     }
 
     /** What a record may leave out. */
-    private record Said(boolean thickness, boolean setPoint, boolean bathColumn, boolean chill) {
+    record Said(boolean thickness, boolean setPoint, boolean bathColumn, boolean chill) {
         static final Said ALL = new Said(true, true, true, true);
     }
 
-    private static Assessment assess(double[] core, Said said) throws Exception {
+    static Assessment assess(double[] core, Said said) throws Exception {
         Random random = new Random(11);
         StringBuilder csv = new StringBuilder("time,core °C,bath °C\n");
         for (int minute = 0; minute <= (said.chill ? END : BATH); minute++) {

@@ -14,7 +14,8 @@ class CoreStepsTest {
     private static final double HOT = 62;
 
     /** A core from the cold through a hot bath into ice water, with noise and a logger's last digit. */
-    private static double[] core(SplittableRandom random, double thickness, double interval, int readings, double noise) {
+    private static double[] core(
+            SplittableRandom random, double thickness, double interval, int readings, double noise) {
         MediumSchedule waters = MediumSchedule.of(
                 Segment.hold(interval * readings / 2, HOT, 400), Segment.hold(interval * readings, 0, 400));
         double[] real = Conduction.of(
@@ -37,9 +38,7 @@ class CoreStepsTest {
             double interval = new double[] {0.5, 1, 5}[random.nextInt(3)];
             double noise = random.nextBoolean() ? 0.1 : 0.4;
             Trace core = SyntheticLog.trace(
-                    "core",
-                    SyntheticLog.minutes(400, interval),
-                    core(random, thickness, interval, 400, noise));
+                    "core", SyntheticLog.minutes(400, interval), core(random, thickness, interval, 400, noise));
             CoreSteps steps = steps(core, thickness);
             assertThat(steps.impossibleRise()).isEmpty();
             assertThat(steps.impossibleFall(5)).isEmpty();

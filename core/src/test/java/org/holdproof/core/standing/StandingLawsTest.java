@@ -123,6 +123,7 @@ class StandingLawsTest {
 
     private static void assertStays(Standing standing, Set<String> proven, Set<String> lost, int count) {
         assertThat(standing.questions()).extracting(StandingQuestion::key).doesNotHaveDuplicates();
+        assertSaysNoMoreThanItsJudgement(standing, count);
         for (StandingQuestion question : standing.questions()) {
             String at = question.key() + " after " + count + " rows";
             if (FOLLOWS_READINGS.matcher(question.key()).find()) {
@@ -144,6 +145,26 @@ class StandingLawsTest {
                 .filter(key -> !FOLLOWS_READINGS.matcher(key).find())
                 .forEach(lost::add);
         assertThat(standing.questions()).extracting(StandingQuestion::key).containsAll(proven);
+    }
+
+    /** A status says no more than a judgement of the same cut does: what it calls kept or proven is met there. */
+    private static void assertSaysNoMoreThanItsJudgement(Standing standing, int count) {
+        for (StandingQuestion question : standing.questions()) {
+            boolean good = question.state() == State.PROVEN || question.state() == State.KEPT;
+            if (good && question.check().isPresent()) {
+                assertThat(question.check().get().verdict())
+                        .as(question.key() + " after " + count + " rows")
+                        .isEqualTo(Verdict.MET);
+            }
+        }
+        if (standing.verdict() == Verdict.MET) {
+            assertThat(standing.assessment().verdict())
+                    .as("after %d rows", count)
+                    .isEqualTo(Verdict.MET);
+        }
+        if (standing.assessment().verdict() == Verdict.NOT_MET && standing.isOver()) {
+            assertThat(standing.verdict()).as("after %d rows", count).isEqualTo(Verdict.NOT_MET);
+        }
     }
 
     @ParameterizedTest(name = "seed {0}")
