@@ -147,20 +147,24 @@ class StandingLawsTest {
         assertThat(standing.questions()).extracting(StandingQuestion::key).containsAll(proven);
     }
 
+    /** Only the end of a cook answers this one. */
+    private static final String END = "record.end";
+
     /** A status says no more than a judgement of the same cut does: what it calls kept or proven is met there. */
     private static void assertSaysNoMoreThanItsJudgement(Standing standing, int count) {
         for (StandingQuestion question : standing.questions()) {
             boolean good = question.state() == State.PROVEN || question.state() == State.KEPT;
-            if (good && question.check().isPresent()) {
+            if (good && question.check().isPresent() && !question.key().equals(END)) {
                 assertThat(question.check().get().verdict())
                         .as(question.key() + " after " + count + " rows")
                         .isEqualTo(Verdict.MET);
             }
         }
         if (standing.verdict() == Verdict.MET) {
-            assertThat(standing.assessment().verdict())
+            assertThat(standing.assessment().checks())
                     .as("after %d rows", count)
-                    .isEqualTo(Verdict.MET);
+                    .filteredOn(check -> !check.id().equals(END))
+                    .allMatch(check -> check.verdict() == Verdict.MET);
         }
         if (standing.assessment().verdict() == Verdict.NOT_MET && standing.isOver()) {
             assertThat(standing.verdict()).as("after %d rows", count).isEqualTo(Verdict.NOT_MET);
