@@ -32,6 +32,10 @@ final class GrowingLog {
     private static long wholeLines(SeekableByteChannel bytes) throws IOException {
         long size = bytes.size();
         ByteBuffer mark = read(bytes, 0, 2);
+        if (mark.limit() == 2 && mark.get(0) == 'P' && mark.get(1) == 'K') {
+            // a spreadsheet is saved whole
+            return size;
+        }
         boolean littleEndian = mark.limit() == 2 && mark.getShort(0) == (short) 0xFFFE;
         boolean bigEndian = mark.limit() == 2 && mark.getShort(0) == (short) 0xFEFF;
         long from = Math.max(0, size - TAIL_BYTES) & ~1L;

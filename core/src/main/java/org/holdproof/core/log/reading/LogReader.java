@@ -37,7 +37,10 @@ import org.holdproof.core.quantity.TemperatureUnit;
  * bytes and 8 for each channel besides the file itself.
  */
 public final class LogReader {
-    private static final int LABELS_AHEAD = 1 << 17;
+    private static final int HEAD_BYTES = 1 << 17;
+
+    /** What whole degrees in both scales may differ by, in °C, with a little to spare. */
+    private static final double MOST_ROUNDING = 0.85;
 
     private LogReader() {}
 
@@ -74,10 +77,12 @@ public final class LogReader {
     }
 
     private static ProbeLog read(String fileName, byte[] bytes, LogSettings settings) throws UnreadableInputException {
+        byte[] text = bytes;
         try {
-            return readRefusing(fileName, bytes, settings);
+            text = SheetText.of(bytes).orElse(bytes);
+            return readRefusing(fileName, text, settings);
         } catch (Refusal refusal) {
-            throw (refusal.asks().isPresent() ? allQuestions(fileName, bytes, settings, refusal) : refusal)
+            throw (refusal.asks().isPresent() ? allQuestions(fileName, text, settings, refusal) : refusal)
                     .in(fileName);
         } catch (IOException impossible) {
             throw new IllegalStateException("reading from memory failed", impossible);
@@ -125,7 +130,7 @@ public final class LogReader {
     }
 
     private static ProbeLog readRefusing(String fileName, byte[] bytes, LogSettings settings) throws IOException {
-        FileKind.requireText(Arrays.copyOf(bytes, Math.min(bytes.length, LABELS_AHEAD)));
+        FileKind.requireText(Arrays.copyOf(bytes, Math.min(bytes.length, HEAD_BYTES)));
         FaultLedger ledger = new FaultLedger();
         List<Section> sections = sections(bytes, settings, ledger);
         requireReadings(sections);
@@ -307,9 +312,6 @@ public final class LogReader {
             }
         }
     }
-
-    /** What whole degrees in both scales may differ by, in °C, with a little to spare. */
-    private static final double MOST_ROUNDING = 0.85;
 
     private static ProbeLog log(String fileName, Joined joined, List<LogFault> faults) {
         Columns columns = joined.columns();

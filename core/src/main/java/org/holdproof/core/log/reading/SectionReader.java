@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import org.holdproof.core.log.Channel;
@@ -17,6 +18,8 @@ import org.holdproof.core.log.LogSettings;
 final class SectionReader {
     /** How much of a section settles its layout, in characters. */
     private static final int HEAD = 1 << 17;
+
+    private static final int MOST_SECTIONS = 500;
 
     private final LogBytes bytes;
     private final LogSettings settings;
@@ -221,7 +224,7 @@ final class SectionReader {
     /** The sections of a text, one after another. */
     static List<Section> all(byte[] bytes, LogSettings settings, FaultLedger ledger) throws IOException {
         SectionReader reader = new SectionReader(new LogBytes(bytes), settings, ledger);
-        java.util.ArrayList<Section> sections = new java.util.ArrayList<>();
+        List<Section> sections = new ArrayList<>();
         long line = 1;
         do {
             Section section = reader.read(line);
@@ -238,6 +241,4 @@ final class SectionReader {
         } while (line > 0);
         return sections;
     }
-
-    private static final int MOST_SECTIONS = 500;
 }

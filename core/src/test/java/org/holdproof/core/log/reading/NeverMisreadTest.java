@@ -3,6 +3,7 @@ package org.holdproof.core.log.reading;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -13,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.LongStream;
+import org.holdproof.core.input.SourceFile;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.LogSettings;
@@ -279,8 +281,8 @@ class NeverMisreadTest {
         ProbeLog log;
         try {
             log = LogReader.read(
-                    org.holdproof.core.input.SourceFile.of(
-                            "log.csv", text.toString().getBytes(java.nio.charset.StandardCharsets.UTF_8)),
+                    SourceFile.of(
+                            "log.csv", text.toString().getBytes(StandardCharsets.UTF_8)),
                     Logs.NONE);
         } catch (UnreadableInputException refused) {
             assertThat(refused.remedy()).isNotBlank();
