@@ -13,6 +13,7 @@ import org.holdproof.cli.terminal.Terminal;
 import org.holdproof.core.Verification;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.AssessmentJson;
+import org.holdproof.core.wording.Printable;
 import org.holdproof.report.Report;
 import org.holdproof.report.seal.SigningKey;
 import org.holdproof.report.seal.TimestampService;
@@ -140,6 +141,8 @@ final class VerifyCommand implements Callable<Integer> {
         if (!library.edition().equals(RuleLibrary.builtIn().edition())) {
             written.add("Site's own limits: the tables are not all the published ones; the report lists which differ.");
         }
+        String read = Printable.line(String.join("; ", verification.logs().summaries()));
+        written.add(0, read.length() > terminal.width() ? read.substring(0, terminal.width() - 1) + "…" : read);
         PrintWriter out = terminal.out();
         new Answer(verification.assessment(), verification.log(), written)
                 .lines(terminal.width(), all, terminal.unicode(), terminal.colour())

@@ -53,8 +53,7 @@ class LibraryExampleTest {
         while (!Files.exists(root.resolve("DEVELOPERS.md"))) {
             root = root.getParent();
         }
-        String own = Files.readString(
-                root.resolve("core/src/test/java/org/holdproof/core/LibraryExampleTest.java"));
+        String own = Files.readString(root.resolve("core/src/test/java/org/holdproof/core/LibraryExampleTest.java"));
         String lines = own.substring(own.indexOf("// begin") + 9, own.indexOf("        // end"))
                 .replaceAll("(?m)^ {8}", "");
         assertThat(Files.readString(root.resolve("DEVELOPERS.md"))).contains("```java\n" + lines + "```");

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -180,6 +181,14 @@ public final class Report {
         return new Rechecked(Rechecked.outcome(seal, figures), seal, figures);
     }
 
+    private static String mimeType(SourceFile log) {
+        String name = log.name().toLowerCase(Locale.ROOT);
+        if (name.endsWith(".xlsx")) {
+            return "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+        }
+        return name.endsWith(".ods") ? "application/vnd.oasis.opendocument.spreadsheet" : "text/csv";
+    }
+
     private static List<Attachment> attachments(Cook cook) {
         Set<String> taken = new HashSet<>(Set.of("assessment.json", "tables.zip", "SHA256SUMS"));
         List<Attachment> attachments = new ArrayList<>();
@@ -187,8 +196,8 @@ public final class Report {
         for (SourceFile log : cook.logs()) {
             number++;
             String plain = cook.logs().size() == 1 ? "log.csv" : "log-" + number + ".csv";
-            attachments.add(
-                    new Attachment(Attachment.Role.LOG, freeName(log.name(), plain, taken), "text/csv", log.bytes()));
+            attachments.add(new Attachment(
+                    Attachment.Role.LOG, freeName(log.name(), plain, taken), mimeType(log), log.bytes()));
         }
         attachments.add(new Attachment(
                 Attachment.Role.BATCH_RECORD,

@@ -7,10 +7,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.ColumnRole;
 import org.holdproof.core.batch.ColumnUse;
 import org.holdproof.core.batch.LogSource;
+import org.holdproof.core.log.LogContents;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.log.Trace;
@@ -217,7 +219,31 @@ public final class CookLogs {
             }
             joined.row(millis, line, row);
         }
-        return joined.faults(faults()).build();
+        return joined.faults(faults())
+                .contents(logs.stream().flatMap(log -> log.contents().stream()).toList())
+                .build();
+    }
+
+    /**
+     * What was read of each log, in one line: {@code cook.csv: 912 rows in the file, 910 read, 2 left out (2 without a
+     * time); Core (core, °F), Bath (bath, °F)}.
+     */
+    public List<String> summaries() {
+        List<String> summaries = new ArrayList<>();
+        for (int i = 0; i < logs.size(); i++) {
+            ProbeLog log = logs.get(i);
+            String rows = log.contents().stream().map(LogContents::words).collect(Collectors.joining("; "));
+            String columns = source(i).columns().stream()
+                    .map(use -> use.heading() + " (" + use.role().title() + ", "
+                            + log.channels()
+                                    .get(log.channelNamed(use.heading()).orElseThrow())
+                                    .unit()
+                                    .symbol()
+                            + ")")
+                    .collect(Collectors.joining(", "));
+            summaries.add((rows.isEmpty() ? log.fileName() + ": " + log.rows() + " rows" : rows) + "; " + columns);
+        }
+        return summaries;
     }
 
     private TemperatureUnit unitOf(Probe probe) {

@@ -22,6 +22,7 @@ public final class ProbeLog {
     private final int[][] lines;
     private final double[][][] celsius;
     private final List<LogFault> faults;
+    private final List<LogContents> contents;
 
     public ProbeLog(
             String fileName,
@@ -31,6 +32,19 @@ public final class ProbeLog {
             int[][] lines,
             double[][][] celsius,
             List<LogFault> faults) {
+        this(fileName, channels, rows, epochMillis, lines, celsius, faults, List.of());
+    }
+
+    /** @param contents what became of the rows of each file the log was read from */
+    public ProbeLog(
+            String fileName,
+            List<Channel> channels,
+            int rows,
+            long[][] epochMillis,
+            int[][] lines,
+            double[][][] celsius,
+            List<LogFault> faults,
+            List<LogContents> contents) {
         this.fileName = fileName;
         this.channels = List.copyOf(channels);
         this.rows = rows;
@@ -38,6 +52,12 @@ public final class ProbeLog {
         this.lines = lines;
         this.celsius = celsius;
         this.faults = List.copyOf(faults);
+        this.contents = List.copyOf(contents);
+    }
+
+    /** What became of the rows of each file it was read from; none where it was made in memory. */
+    public List<LogContents> contents() {
+        return contents;
     }
 
     /** The file's own name, without its folder. */
@@ -131,6 +151,7 @@ public final class ProbeLog {
         private final String fileName;
         private final List<Channel> channels = new ArrayList<>();
         private final List<LogFault> faults = new ArrayList<>();
+        private final List<LogContents> contents = new ArrayList<>();
         private long[][] epochMillis = new long[0][];
         private int[][] lines = new int[0][];
         private double[][][] celsius = new double[0][][];
@@ -204,6 +225,12 @@ public final class ProbeLog {
             return this;
         }
 
+        /** Adds what became of the rows of the files it comes from. */
+        public Builder contents(List<LogContents> files) {
+            contents.addAll(files);
+            return this;
+        }
+
         /**
          * The log.
          *
@@ -213,7 +240,7 @@ public final class ProbeLog {
             if (channels.isEmpty() || rows == 0) {
                 throw new IllegalStateException("a log without a channel or a row");
             }
-            return new ProbeLog(fileName, channels, rows, epochMillis, lines, celsius, faults);
+            return new ProbeLog(fileName, channels, rows, epochMillis, lines, celsius, faults, contents);
         }
     }
 }

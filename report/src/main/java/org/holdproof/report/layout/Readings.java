@@ -6,6 +6,7 @@ import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.batch.ColumnRoles;
 import org.holdproof.core.batch.Stage;
 import org.holdproof.core.log.Channel;
+import org.holdproof.core.log.LogContents;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.quantity.Span;
@@ -85,6 +86,9 @@ final class Readings {
         Assessment assessment = matter.assessment();
         ProbeLog log = matter.content().log();
         RecordFacts record = assessment.record();
+        for (LogContents contents : log.contents()) {
+            flow.paragraph(PARAGRAPH, contents.words() + ".");
+        }
         flow.paragraph(
                 PARAGRAPH,
                 log.fileName() + ": " + count(record.rows(), "row") + " from "

@@ -74,11 +74,14 @@ final class Chronology {
             int same = clock == latest ? last : find(clock, last);
             if (same < 0) {
                 backward++;
+                ledger.leaveOut("older than a row before");
                 ledger.extend(LogFault.Kind.BACKWARD_CLOCK, "", columns.line(row), "older than a row before: left out");
             } else if (merge(row, same, conflicts)) {
+                ledger.leaveOut("at a time already read");
                 instants.set(same);
                 firstConflictLine = firstConflictLine == 0 ? columns.line(row) : firstConflictLine;
             } else {
+                ledger.leaveOut("at a time already read");
                 ledger.extend(
                         LogFault.Kind.REPEATED_CLOCK,
                         "",

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
@@ -36,7 +37,18 @@ final class FaultLedger {
 
     private final Map<LogFault.Kind, PriorityQueue<LogFault>> listed = new EnumMap<>(LogFault.Kind.class);
     private final Map<LogFault.Kind, Long> counts = new EnumMap<>(LogFault.Kind.class);
+    private final Map<String, Long> leftOut = new LinkedHashMap<>();
     private final Map<Run, Stretch> open = new HashMap<>();
+
+    /** Counts a row that is left out, by the reason in words. */
+    void leaveOut(String reason) {
+        leftOut.merge(reason, 1L, Long::sum);
+    }
+
+    /** How many rows were left out, by the reason. */
+    Map<String, Long> leftOut() {
+        return leftOut;
+    }
 
     /** Enters a fault. */
     void add(LogFault.Kind kind, String channel, long oneLine, long otherLine, String detail) {

@@ -22,6 +22,7 @@ import org.holdproof.core.input.SourceFile;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.Channel;
 import org.holdproof.core.log.DateOrder;
+import org.holdproof.core.log.LogContents;
 import org.holdproof.core.log.LogFault;
 import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.log.ProbeLog;
@@ -82,8 +83,7 @@ public final class LogReader {
             text = SheetText.of(bytes).orElse(bytes);
             return readRefusing(fileName, text, settings);
         } catch (Refusal refusal) {
-            throw (refusal.asks().isPresent() ? allQuestions(fileName, text, settings, refusal) : refusal)
-                    .in(fileName);
+            throw (refusal.asks().isPresent() ? allQuestions(fileName, text, settings, refusal) : refusal).in(fileName);
         } catch (IOException impossible) {
             throw new IllegalStateException("reading from memory failed", impossible);
         }
@@ -142,9 +142,14 @@ public final class LogReader {
         for (Section section : sections) {
             requireOneProbeInBothScales(section);
         }
-        ProbeLog unchecked = log(fileName, joined, List.of());
+        LogContents contents = new LogContents(
+                fileName,
+                sections.stream().mapToLong(Section::rowsSeen).sum(),
+                joined.columns().rows(),
+                ledger.leftOut());
+        ProbeLog unchecked = log(fileName, joined, List.of(), contents);
         new ReadingChecks(unchecked, ledger).run();
-        return log(fileName, joined, ledger.faults());
+        return log(fileName, joined, ledger.faults(), contents);
     }
 
     private record Joined(Columns columns, List<Channel> channels) {}
@@ -313,7 +318,7 @@ public final class LogReader {
         }
     }
 
-    private static ProbeLog log(String fileName, Joined joined, List<LogFault> faults) {
+    private static ProbeLog log(String fileName, Joined joined, List<LogFault> faults, LogContents contents) {
         Columns columns = joined.columns();
         return new ProbeLog(
                 fileName,
@@ -322,6 +327,7 @@ public final class LogReader {
                 columns.clockChunks(),
                 columns.lineChunks(),
                 columns.celsiusChunks(),
-                faults);
+                faults,
+                List.of(contents));
     }
 }

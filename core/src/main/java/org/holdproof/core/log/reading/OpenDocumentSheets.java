@@ -19,7 +19,8 @@ final class OpenDocumentSheets {
         List<String> texts = new ArrayList<>();
         XMLStreamReader xml = SheetRows.xml(content);
         while (xml.hasNext()) {
-            if (xml.next() == XMLStreamConstants.START_ELEMENT && xml.getLocalName().equals("table")) {
+            if (xml.next() == XMLStreamConstants.START_ELEMENT
+                    && xml.getLocalName().equals("table")) {
                 texts.add(sheet(xml));
             }
         }
@@ -37,17 +38,23 @@ final class OpenDocumentSheets {
                 return rows.text();
             }
             if (event == XMLStreamConstants.START_ELEMENT && xml.getLocalName().equals("table-row")) {
-                repeated = attribute(xml, "number-rows-repeated").map(Integer::parseInt).orElse(1);
+                repeated = attribute(xml, "number-rows-repeated")
+                        .map(Integer::parseInt)
+                        .orElse(1);
                 column = 0;
             } else if (event == XMLStreamConstants.START_ELEMENT
-                    && (xml.getLocalName().equals("table-cell") || xml.getLocalName().equals("covered-table-cell"))) {
-                int times = attribute(xml, "number-columns-repeated").map(Integer::parseInt).orElse(1);
+                    && (xml.getLocalName().equals("table-cell")
+                            || xml.getLocalName().equals("covered-table-cell"))) {
+                int times = attribute(xml, "number-columns-repeated")
+                        .map(Integer::parseInt)
+                        .orElse(1);
                 String cell = cell(xml);
                 for (int i = 0; i < Math.min(times, MOST_REPEATED) && !cell.isEmpty(); i++) {
                     rows.cell(column + i, cell);
                 }
                 column += times;
-            } else if (event == XMLStreamConstants.END_ELEMENT && xml.getLocalName().equals("table-row")) {
+            } else if (event == XMLStreamConstants.END_ELEMENT
+                    && xml.getLocalName().equals("table-row")) {
                 row += repeated;
                 if (rows.column() > 0) {
                     rows.endRow(row);

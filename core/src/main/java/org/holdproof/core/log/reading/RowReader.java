@@ -362,6 +362,9 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
                     garbled.waitingLine,
                     row.line - 1,
                     "lines above another row of headings: left out");
+            for (int i = 0; i < garbled.rowsWaiting; i++) {
+                ledger.leaveOut("above another row of headings");
+            }
             garbled.waiting = Optional.empty();
         }
         nextSection = row.line;
@@ -381,6 +384,7 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
                     "If two logs were joined in this file, hand them in as two files; keep the headings of both.");
         }
         timeless++;
+        ledger.leaveOut("without a time");
         timelessRun = true;
         endShortRun();
         ledger.extend(LogFault.Kind.SHORT_ROW, "clock", row.line, "a row without a time: left out");
@@ -458,6 +462,7 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
                     row.line,
                     row.line,
                     Refusal.quote(garbled.text) + " stands where the time should: left out");
+            ledger.leaveOut("with words for a time");
             return Boolean.FALSE;
         }
         boolean mayWait = words && !Character.isDigit(row.firstCharacter);
@@ -491,6 +496,9 @@ final class RowReader extends AbstractBaseCsvCallbackHandler<Boolean> {
                     garbled.waitingLine,
                     garbled.waitingLine,
                     "the file ends inside the row: what is not whole is left out");
+            if (garbled.clock) {
+                ledger.leaveOut("cut off by the file's end");
+            }
         } else if (cutOff && columns.rows() > 1) {
             dropCutFigure();
         }

@@ -58,7 +58,8 @@ final class SheetRows {
             text.append(i > 0 ? ";" : "");
             String cell = cells.get(i);
             boolean quoted = cell.indexOf(';') >= 0 || cell.indexOf('"') >= 0 || cell.indexOf('\n') >= 0;
-            text.append(quoted ? '"' + cell.replace("\"", "\"\"").replace('\n', ' ').replace('\r', ' ') + '"' : cell);
+            text.append(
+                    quoted ? '"' + cell.replace("\"", "\"\"").replace('\n', ' ').replace('\r', ' ') + '"' : cell);
         }
         text.append('\n');
         rows++;

@@ -57,7 +57,8 @@ final class WorkbookSheets {
     private void readWorkbook() throws XMLStreamException {
         XMLStreamReader xml = SheetRows.xml(parts.getOrDefault("xl/workbook.xml", new byte[0]));
         while (xml.hasNext()) {
-            if (xml.next() == XMLStreamConstants.START_ELEMENT && xml.getLocalName().equals("workbookPr")) {
+            if (xml.next() == XMLStreamConstants.START_ELEMENT
+                    && xml.getLocalName().equals("workbookPr")) {
                 from1904 = attribute(xml, "date1904")
                         .map(value -> value.equals("1") || value.equals("true"))
                         .orElse(false);
@@ -76,9 +77,11 @@ final class WorkbookSheets {
             int event = xml.next();
             if (event == XMLStreamConstants.START_ELEMENT && xml.getLocalName().equals("si")) {
                 text.setLength(0);
-            } else if (event == XMLStreamConstants.START_ELEMENT && xml.getLocalName().equals("t")) {
+            } else if (event == XMLStreamConstants.START_ELEMENT
+                    && xml.getLocalName().equals("t")) {
                 text.append(xml.getElementText());
-            } else if (event == XMLStreamConstants.END_ELEMENT && xml.getLocalName().equals("si")) {
+            } else if (event == XMLStreamConstants.END_ELEMENT
+                    && xml.getLocalName().equals("si")) {
                 strings.add(text.toString());
             }
         }
@@ -111,7 +114,8 @@ final class WorkbookSheets {
                         // the look of a cell
                     }
                 }
-            } else if (event == XMLStreamConstants.END_ELEMENT && xml.getLocalName().equals("cellXfs")) {
+            } else if (event == XMLStreamConstants.END_ELEMENT
+                    && xml.getLocalName().equals("cellXfs")) {
                 cells = false;
             }
         }
@@ -144,7 +148,8 @@ final class WorkbookSheets {
                         // formulas and the like
                     }
                 }
-            } else if (event == XMLStreamConstants.END_ELEMENT && xml.getLocalName().equals("row")) {
+            } else if (event == XMLStreamConstants.END_ELEMENT
+                    && xml.getLocalName().equals("row")) {
                 rows.endRow(row);
             }
         }
@@ -178,15 +183,16 @@ final class WorkbookSheets {
             return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
         }
         LocalDate zero = from1904 ? LocalDate.of(1904, 1, 1) : LocalDate.of(1899, 12, 30);
-        LocalDateTime moment = zero.atStartOfDay().plusNanos(millis % DAY_MILLIS * 1_000_000)
-                .plusDays(millis / DAY_MILLIS);
+        LocalDateTime moment =
+                zero.atStartOfDay().plusNanos(millis % DAY_MILLIS * 1_000_000).plusDays(millis / DAY_MILLIS);
         boolean day = bare.matches(".*[yd].*");
         boolean hour = bare.matches(".*[hs].*");
         if (!day) {
             return DateTimeFormatter.ofPattern("HH:mm:ss.SSS", Locale.ROOT).format(moment);
         }
         return hour || !moment.toLocalTime().equals(LocalTime.MIDNIGHT)
-                ? DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss.SSS", Locale.ROOT).format(moment)
+                ? DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss.SSS", Locale.ROOT)
+                        .format(moment)
                 : DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT).format(moment);
     }
 

@@ -230,6 +230,18 @@ class NeverMisreadTest {
                 .contains("log.start");
     }
 
+    @Test
+    void everyRowOfTheFileIsAccountedFor() {
+        ProbeLog log = Logs.read(
+                "time,Core °C,Note\n" + DAY + "08:00:00Z,20.0,\n" + DAY + "08:01:00Z,20.1,\n" + DAY
+                        + "08:01:00Z,20.1,\n,20.2,\n" + DAY + "08:00:30Z,20.0,\nLid opened\n" + DAY
+                        + "08:02:00Z,20.2,\n",
+                Logs.NONE);
+        assertThat(log.contents().get(0).words())
+                .isEqualTo("log.csv: 7 rows in the file, 3 read, 4 left out (1 without a time, 1 with words for a time,"
+                        + " 1 at a time already read, 1 older than a row before)");
+    }
+
     static LongStream seeds() {
         return LongStream.range(0, 300);
     }
@@ -280,10 +292,7 @@ class NeverMisreadTest {
         }
         ProbeLog log;
         try {
-            log = LogReader.read(
-                    SourceFile.of(
-                            "log.csv", text.toString().getBytes(StandardCharsets.UTF_8)),
-                    Logs.NONE);
+            log = LogReader.read(SourceFile.of("log.csv", text.toString().getBytes(StandardCharsets.UTF_8)), Logs.NONE);
         } catch (UnreadableInputException refused) {
             assertThat(refused.remedy()).isNotBlank();
             return;

@@ -40,13 +40,15 @@ class SheetTextTest {
         parts.put("xl/workbook.xml", "<workbook " + MAIN + "><workbookPr/><sheets/></workbook>");
         parts.put(
                 "xl/styles.xml",
-                "<styleSheet " + MAIN + "><numFmts><numFmt numFmtId=\"164\" formatCode=\"dd.mm.yyyy\\ hh:mm\"/></numFmts>"
+                "<styleSheet " + MAIN
+                        + "><numFmts><numFmt numFmtId=\"164\" formatCode=\"dd.mm.yyyy\\ hh:mm\"/></numFmts>"
                         + "<cellStyleXfs><xf numFmtId=\"22\"/></cellStyleXfs>"
                         + "<cellXfs><xf numFmtId=\"0\"/><xf numFmtId=\"22\"/><xf numFmtId=\"164\"/></cellXfs></styleSheet>");
         parts.put(
                 "xl/sharedStrings.xml",
                 "<sst " + MAIN + "><si><t>Time</t></si><si><r><t>Core</t></r><r><t> °C</t></r></si></sst>");
-        parts.put("xl/worksheets/sheet1.xml", "<worksheet " + MAIN + "><sheetData>" + rows + "</sheetData></worksheet>");
+        parts.put(
+                "xl/worksheets/sheet1.xml", "<worksheet " + MAIN + "><sheetData>" + rows + "</sheetData></worksheet>");
         return parts;
     }
 
@@ -71,10 +73,11 @@ class SheetTextTest {
 
     @Test
     void anOpenDocumentSheetIsReadAlike() throws IOException {
-        String row = "<table:table-row><table:table-cell office:value-type=\"date\" office:date-value=\"2031-06-01T08:0%d:00\">"
-                + "<text:p>6/1/31</text:p></table:table-cell><table:table-cell office:value-type=\"float\""
-                + " office:value=\"54.%d\"><text:p>54,%d</text:p></table:table-cell>"
-                + "<table:table-cell table:number-columns-repeated=\"1022\"/></table:table-row>";
+        String row =
+                "<table:table-row><table:table-cell office:value-type=\"date\" office:date-value=\"2031-06-01T08:0%d:00\">"
+                        + "<text:p>6/1/31</text:p></table:table-cell><table:table-cell office:value-type=\"float\""
+                        + " office:value=\"54.%d\"><text:p>54,%d</text:p></table:table-cell>"
+                        + "<table:table-cell table:number-columns-repeated=\"1022\"/></table:table-row>";
         String content = "<office:document-content xmlns:office=\"urn:oasis:names:tc:opendocument:xmlns:office:1.0\""
                 + " xmlns:table=\"urn:oasis:names:tc:opendocument:xmlns:table:1.0\""
                 + " xmlns:text=\"urn:oasis:names:tc:opendocument:xmlns:text:1.0\"><office:body><office:spreadsheet>"
@@ -112,9 +115,7 @@ class SheetTextTest {
         byte[] whole = zip(workbook(ROWS));
         for (int cut = 5; cut < whole.length; cut += 37) {
             try {
-                LogReader.read(
-                        SourceFile.of("log.xlsx", Arrays.copyOf(whole, cut)),
-                        Logs.zone("UTC"));
+                LogReader.read(SourceFile.of("log.xlsx", Arrays.copyOf(whole, cut)), Logs.zone("UTC"));
             } catch (UnreadableInputException refused) {
                 assertThat(refused.remedy()).isNotBlank();
             }
