@@ -13,6 +13,8 @@ import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.holdproof.cli.terminal.AgainstAnswer;
+import org.holdproof.cli.terminal.BathChoicesAnswer;
 import org.holdproof.cli.terminal.PlanAnswer;
 import org.holdproof.cli.terminal.PlanTableAnswer;
 import org.holdproof.cli.terminal.Terminal;
@@ -20,10 +22,13 @@ import org.holdproof.cli.terminal.Wrapped;
 import org.holdproof.core.Verification;
 import org.holdproof.core.batch.BatchReader;
 import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.batch.Outcome;
 import org.holdproof.core.batch.Product;
 import org.holdproof.core.heat.UnfitLogException;
 import org.holdproof.core.input.SourceFile;
 import org.holdproof.core.input.UnreadableInputException;
+import org.holdproof.core.log.ProbeLog;
+import org.holdproof.core.plan.BathChoices;
 import org.holdproof.core.plan.ChillMedium;
 import org.holdproof.core.plan.HeatFigures;
 import org.holdproof.core.plan.LoggedCook;
@@ -34,12 +39,15 @@ import org.holdproof.core.plan.PlannedCook;
 import org.holdproof.core.plan.SmokeStep;
 import org.holdproof.core.plan.UnplannableException;
 import org.holdproof.core.plan.WrittenTimes;
+import org.holdproof.core.quality.QualityModels;
+import org.holdproof.core.quality.WeighedCook;
 import org.holdproof.core.quantity.QuantityKind;
 import org.holdproof.core.quantity.UnreadableQuantityException;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.report.wall.WallChart;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code holdproof plan}. */
@@ -145,7 +153,10 @@ final class PlanCommand implements Callable<Integer> {
                     "With --smoke: say when the core comes to this in the smoker; \"160 °F\" where nothing is said.")
     private Optional<String> core = Optional.empty();
 
-    @Option(names = "--bath", paramLabel = "TEMPERATURE", description = "The bath's set point.")
+    @Option(
+            names = "--bath",
+            paramLabel = "TEMPERATURE",
+            description = "The bath's set point; without it, a table of set points and stays to choose from.")
     private Optional<String> bath = Optional.empty();
 
     @Option(
@@ -178,11 +189,8 @@ final class PlanCommand implements Callable<Integer> {
             description = "Chill in ice slush (the default) or still water.")
     private Chill chill = Chill.ice;
 
-    @Option(names = "--weight", paramLabel = "WEIGHT", description = "What it weighs raw, all pieces together.")
-    private Optional<String> weight = Optional.empty();
-
-    @Option(names = "--portion", paramLabel = "WEIGHT", description = "What one guest gets; needs --weight.")
-    private Optional<String> portion = Optional.empty();
+    @Mixin
+    private final QualityOptions quality = new QualityOptions();
 
     @Option(
             names = "--like",
@@ -232,7 +240,9 @@ final class PlanCommand implements Callable<Integer> {
             LoggedCook.Learned learned = learned(earlier);
             HeatFigures published = HeatFigures.published(cook.species(), cook.fatPercent());
             HeatFigures heat = learned.fit().map(published::fittedBy).orElse(published);
-            int code = table ? showTable(library, cook, heat) : showPlan(library, cook, heat, earlier);
+            int code = table
+                    ? showTable(library, cook, heat)
+                    : bath.isPresent() ? showPlan(library, cook, heat, earlier) : showChoices(library, cook, heat);
             learned.notes().forEach(note -> print(Wrapped.at("Like: " + note)));
             return code;
         } catch (UnplannableException wrong) {
@@ -247,18 +257,18 @@ final class PlanCommand implements Callable<Integer> {
         if (pdf.isPresent() && !table) {
             throw Refusal.usage("--pdf is the wall chart: add --table");
         }
-        if (portion.isPresent() && weight.isEmpty()) {
-            throw Refusal.usage("--portion counts from what goes in: add --weight");
+        quality.checkTogether(table, bath.isPresent());
+        if (!table && bath.isEmpty() && Stream.of(stay, serve).anyMatch(Optional::isPresent)) {
+            throw Refusal.usage(
+                    "--for and --serve are of one bath: say what it is set to with --bath, or leave them out"
+                            + " and choose from set points and stays");
         }
         if (smoke.isEmpty() && (wetBulb.isPresent() || core.isPresent())) {
             throw Refusal.usage("--wet-bulb and --core tell of the smoker: add --smoke");
         }
-        if (!table && bath.isEmpty()) {
-            throw Refusal.usage("say what the bath is set to with --bath, or ask for the --table of set points");
-        }
-        if (table && Stream.of(smoke, stay, serve, weight, bath, thickness).anyMatch(Optional::isPresent)) {
+        if (table && Stream.of(smoke, stay, serve, bath, thickness).anyMatch(Optional::isPresent)) {
             throw Refusal.usage("--table is of baths alone, every thickness and set point: leave out --thickness,"
-                    + " --bath, --smoke, --for, --serve and --weight");
+                    + " --bath, --smoke, --for and --serve");
         }
     }
 
@@ -330,26 +340,40 @@ final class PlanCommand implements Callable<Integer> {
             return new LoggedCook.Learned(Optional.empty(), List.of());
         }
         try {
-            return LoggedCook.learn(
-                    Verification.read(
-                                    Verification.inOrder(
-                                            InputFile.logs(like), InputFile.name(batch.orElseThrow()), earlier.get()),
-                                    InputFile.name(batch.orElseThrow()),
-                                    earlier.get())
-                            .joined(),
-                    earlier.get());
+            return LoggedCook.learn(logged(earlier.get()), earlier.get());
         } catch (UnfitLogException unfit) {
             throw Refusal.unreadable(InputFile.names(like) + ": " + unfit.getMessage());
         }
     }
 
+    /** The logs of the earlier cook, joined. */
+    private ProbeLog logged(BatchRecord earlier) throws Exception {
+        return Verification.read(
+                        Verification.inOrder(InputFile.logs(like), InputFile.name(batch.orElseThrow()), earlier),
+                        InputFile.name(batch.orElseThrow()),
+                        earlier)
+                .joined();
+    }
+
+    private List<WeighedCook> weighed(QualityModels models, Optional<BatchRecord> earlier) throws Exception {
+        if (earlier.isEmpty() || earlier.get().outcome().equals(Outcome.UNSAID)) {
+            return List.of();
+        }
+        return WeighedLog.cooks(logged(earlier.get()), earlier.get(), quality.cut(models));
+    }
+
     private int showPlan(RuleLibrary library, PlannedCook cook, HeatFigures heat, Optional<BatchRecord> earlier)
-            throws Refusal {
+            throws Exception {
+        QualityModels models = QualityModels.of(library);
         Plan plan = Plan.of(cook, heat, library);
         double smokedTo =
                 core.isPresent() ? quantity("--core", QuantityKind.TEMPERATURE, core.get()) : USUAL_SMOKED_CELSIUS;
-        PlanAnswer answer = new PlanAnswer(plan, serving(earlier), weights(), smokedTo);
+        List<WeighedCook> weighed = weighed(models, earlier);
+        PlanAnswer answer =
+                new PlanAnswer(plan, serving(earlier), quality.lines(models, plan, heat, weighed), smokedTo);
+        Optional<AgainstAnswer> against = quality.against(library, plan, heat, weighed);
         print(answer.lines(terminal.unicode()));
+        against.ifPresent(other -> print(other.lines()));
         if (explain) {
             print(answer.explanation());
         }
@@ -367,22 +391,21 @@ final class PlanCommand implements Callable<Integer> {
         return Optional.of(new PlanAnswer.Serving(at, kitchen));
     }
 
-    private Optional<PlanAnswer.Weights> weights() throws Refusal {
-        if (weight.isEmpty()) {
-            return Optional.empty();
+    private int showChoices(RuleLibrary library, PlannedCook cook, HeatFigures heat) throws Refusal {
+        Optional<NoPlan> unruled = NoPlan.ifUnruled(cook);
+        if (unruled.isPresent()) {
+            print(PlanAnswer.refusal(unruled.get()));
+            return ExitCode.NO_PLAN;
         }
-        double raw = weight("--weight", weight.get());
-        return Optional.of(new PlanAnswer.Weights(
-                raw,
-                portion.isPresent() ? OptionalDouble.of(weight("--portion", portion.get())) : OptionalDouble.empty()));
-    }
-
-    private static double weight(String option, String text) throws Refusal {
-        double kilograms = quantity(option, QuantityKind.WEIGHT, text);
-        if (!(kilograms > 0)) {
-            throw Refusal.usage(option + ": found '" + text + "'; expected more than nothing");
-        }
-        return kilograms;
+        BathChoices choices = BathChoices.of(
+                library,
+                cook,
+                heat,
+                quality.cut(QualityModels.of(library)),
+                BathChoices.usualBaths(cook),
+                BathChoices.usualHours());
+        print(new BathChoicesAnswer(choices, quality.plates()).lines());
+        return ExitCode.PLANNED;
     }
 
     private int showTable(RuleLibrary library, PlannedCook cook, HeatFigures heat) throws Exception {

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.holdproof.cli.terminal.Answer;
 import org.holdproof.cli.terminal.Terminal;
 import org.junit.jupiter.api.Test;
@@ -129,13 +130,17 @@ class PlanCommandTest {
                 .contains("names no time and temperature");
     }
 
-    /** Common practice, no source: 12 lb lose 2.16 lb near 160 °F; at 0.2366 L a cup that is 4.1 cups. */
+    /** Common practice, no source: 12 lb not held lose 2.16 lb near 160 °F; at 0.2366 L a cup that is 4.1 cups. */
     @Test
     void theTradesLossIsShownInCupsAsWhatItIs() {
-        Desk desk = plan(BEEF.subList(0, 6), "--bath", "160 °F", "--weight", "12 lb", "--explain");
+        Desk desk = plan(BEEF.subList(0, 6), "--bath", "175 °F", "--weight", "12 lb", "--explain");
 
         assertThat(desk.out().replaceAll("\\s+", " "))
-                .contains("about 18 % of 12 lb is 2.2 lb of water, about 4.1 US cups (common practice, no source)");
+                .contains(
+                        "about 18 % brought near 160 °F and not held, of 12 lb, is 2.2 lb of water, about 4.1 US cups (common"
+                                + " practice, no source)");
+        Desk held = plan(BEEF.subList(0, 6), "--bath", "160 °F", "--for", "24 h", "--weight", "12 lb", "--explain");
+        assertThat(held.out()).doesNotContain("18 %");
     }
 
     @Test
@@ -147,10 +152,20 @@ class PlanCommandTest {
                 .contains("Every row of the table")
                 .contains("common practice, no source")
                 .contains("from memory")
-                .contains("Pearson and Dutson")
-                .contains("(read)")
+                .contains("USDA")
+                .contains("derived")
                 .contains("bare meat that dries");
         assertThat(desk.outLines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(Terminal.WIDTH));
+        Desk lamb = plan(
+                List.of("--species", "lamb"),
+                "--bath=57 °C",
+                "--thickness=50 mm",
+                "--authority=us-fsis-2021",
+                "--explain");
+        assertThat(lamb.out().replaceAll("\\s+", " "))
+                .contains("5 to 20 % lost (published ranges, whatever the hours)")
+                .contains("Experimental cookery")
+                .contains(", read;");
     }
 
     @ParameterizedTest(name = "{0} {1}")
@@ -172,6 +187,12 @@ class PlanCommandTest {
         "--serve, tomorrow, expected date and time",
         "--zone, Nowhere/Land, expected a zone",
         "--weight, 0 kg, more than nothing",
+        "--cut, brisket, expected one of brisket-flat-trimmed",
+        "--trim, 100 %, from 0 % to below 100 %",
+        "--price, 4.99, such as '4.99 / lb'",
+        "--against, sooner, expected some of",
+        "--against, bath 120 °F, no safe plan for the other cook",
+        "--against, smoker 200 °F to 203 °F, expected hotter air",
         "--chill, snow, snow"
     })
     void badOptionsAreUsageErrorsThatSayWhatToDo(String option, String value, String message) {
@@ -180,6 +201,9 @@ class PlanCommandTest {
             if (!BEEF.get(i).equals(option)) {
                 words.addAll(BEEF.subList(i, i + 2));
             }
+        }
+        if (option.equals("--price")) {
+            words.addAll(List.of("--portion", "6 oz"));
         }
         if (option.equals("--zone")) {
             words.addAll(List.of("--serve", "2031-05-01T18:00"));
@@ -193,7 +217,9 @@ class PlanCommandTest {
 
     @Test
     void whatIsMissingOrDoesNotGoTogetherIsSaid() {
-        assertThat(plan(BEEF.subList(0, 4)).err()).contains("--bath");
+        assertThat(plan(BEEF.subList(0, 6), "--for", "24 h").err()).contains("--bath");
+        assertThat(plan(BEEF.subList(0, 6), "--against", "trim 10 %").err()).contains("--bath");
+        assertThat(plan(BEEF, "--price", "4.99/lb").err()).contains("--portion");
         assertThat(plan(BEEF.subList(0, 2), "--bath", "60 °C").err()).contains("--thickness");
         assertThat(plan(List.of(), "--bath", "60 °C", "--thickness", "30 mm").err())
                 .contains("--species");
@@ -211,6 +237,61 @@ class PlanCommandTest {
                 .contains("skip");
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "--species=beef --thickness=65 mm --authority=us-food-code-2022",
+                "--species=beef --thickness=100 mm --authority=us-food-code-2022 --smoke=110 °C for 8 h --weight=12 lb",
+                "--species=chicken --thickness=40 mm --authority=uk-scotland --weight=4.5 kg",
+                "--species=beef --thickness=75 mm --authority=australia --cut=brisket-whole-trimmed"
+            })
+    void withoutABathTheCookChoosesFromATableOnOneScreen(String options) {
+        Desk desk = plan(List.of(), options.split(" (?=--)", -1));
+
+        assertThat(desk.exitCode()).as(desk.err()).isZero();
+        fitsOneScreenAndCautions(desk);
+        assertThat(desk.out().replaceAll("\\s+", " "))
+                .startsWith("Choose a bath: ")
+                .contains("safe from", "48 h", "a prediction");
+        assertThat(desk.outLines().stream().filter(line -> line.matches("[0-9]+ °[CF] .*")))
+                .hasSize(9);
+    }
+
+    @Test
+    void aStayTooShortToBeSafeHasNoFigureInTheChoices() {
+        Desk desk = plan(List.of("--species", "beef", "--thickness", "75 mm", "--authority", "us-food-code-2022"));
+
+        assertThat(desk.outLines().stream().filter(line -> line.startsWith("135 °F")))
+                .singleElement()
+                .satisfies(line -> assertThat(line).matches("135 °F +[0-9]+ h [0-9]+ +– .*"));
+    }
+
+    /** Prices are invented. */
+    @Test
+    void twoPlansStandSideBySideInWeightTendernessAndCost() {
+        List<String> priced = List.of("--for", "24 h", "--portion", "6 oz", "--price", "$4.99/lb", "--weight", "12 lb");
+        List<String> words = new ArrayList<>(BEEF);
+        words.addAll(priced);
+        Desk prime = plan(words, "--against", "price $9.99/lb");
+        Desk smoker = plan(words, "--trim", "10 %", "--against", "smoker 250 °F to 203 °F");
+        Desk bath = plan(words, "--against", "bath 155 °F for 24 h, cut brisket-flat-trimmed, trim 20 %");
+
+        assertThat(prime.out().replaceAll("\\s+", " "))
+                .contains("the plan costs less even at its worst")
+                .contains("a portion of 6 oz");
+        assertThat(smoker.out().replaceAll("\\s+", " "))
+                .contains("at least 40 % taken past 200 °F (common practice, no source)")
+                .contains("the two overlap")
+                .contains("10 % trimmed off before")
+                .contains("Nothing is said of the other cook's safety");
+        assertThat(bath.out()).contains("AGAINST: bath 155 °F for 24 h", "20 % trimmed off before");
+        for (Desk desk : List.of(prime, smoker, bath)) {
+            assertThat(desk.exitCode()).as(desk.err()).isZero();
+            assertThat(desk.outLines())
+                    .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(Terminal.WIDTH));
+        }
+    }
+
     @Test
     void theTableFitsOneScreenAndItsChartIsAPdf() throws IOException {
         Path pdf = folder.resolve("wall.pdf");
@@ -224,6 +305,49 @@ class PlanCommandTest {
             assertThat(Files.readString(pdf, java.nio.charset.StandardCharsets.ISO_8859_1))
                     .startsWith("%PDF-1.7");
         }
+    }
+
+    /** The demo's low bath made a hot one; weights and bite are invented. */
+    @Test
+    void whatTheLastOneWeighedAndHowItAteNarrowsTheNext() throws IOException {
+        Path log = Files.writeString(folder.resolve("hot.csv"), hotBath());
+        String record = Files.readString(Path.of(DemoRun.file("2-low-bath.batch.json")));
+        Path batch = folder.resolve("hot.json");
+        Files.writeString(
+                batch,
+                record.replaceFirst(
+                        "\\{",
+                        "{\"weights\": {\"raw\": \"3 kg\", \"outOfBag\": \"2.1 kg\"}, \"tenderness\": \"tough\","));
+        Desk desk = plan(
+                List.of("--like", log.toString(), "--batch", batch.toString()), "--bath", "62 °C", "--for", "24 h");
+
+        assertThat(desk.exitCode()).as(desk.err()).isZero();
+        fitsOneScreenAndCautions(desk);
+        assertThat(desk.out().replaceAll("\\s+", " "))
+                .contains("after one weighed cook (before: 25 to 47 %)")
+                .contains("before the last was eaten");
+
+        Files.writeString(
+                batch, record.replaceFirst("\\{", "{\"weights\": {\"raw\": \"3 kg\", \"served\": \"4 kg\"},"));
+        Desk wrong = plan(List.of("--like", log.toString(), "--batch", batch.toString()), "--bath", "62 °C");
+        assertThat(wrong.exitCode()).isEqualTo(65);
+        assertThat(wrong.err()).contains("gains no weight");
+    }
+
+    /** Core and bath stretched from 50 to 62 °C. */
+    private static String hotBath() throws IOException {
+        List<String> lines = new ArrayList<>();
+        for (String line : Files.readAllLines(Path.of(DemoRun.file("2-low-bath.csv")))) {
+            String[] cells = line.split(";", -1);
+            for (int column : new int[] {2, 4}) {
+                if (cells[column].matches("[0-9]+,[0-9]")) {
+                    double celsius = Double.parseDouble(cells[column].replace(',', '.'));
+                    cells[column] = String.format(Locale.GERMANY, "%.1f", 5 + (celsius - 5) * 57 / 45);
+                }
+            }
+            lines.add(String.join(";", cells));
+        }
+        return String.join("\n", lines) + "\n";
     }
 
     @Test

@@ -2,6 +2,7 @@ package org.holdproof.cli.page;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -10,16 +11,16 @@ import org.holdproof.core.batch.Product.Shape;
 import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.plan.BathPlan;
 import org.holdproof.core.plan.ChillMedium;
-import org.holdproof.core.plan.CookLoss;
 import org.holdproof.core.plan.CoreCurve;
 import org.holdproof.core.plan.HeatFigures;
 import org.holdproof.core.plan.NoPlan;
 import org.holdproof.core.plan.Pasteurization;
 import org.holdproof.core.plan.Plan;
 import org.holdproof.core.plan.PlannedCook;
-import org.holdproof.core.plan.PublishedQuality;
-import org.holdproof.core.plan.Tenderness;
+import org.holdproof.core.plan.PlannedQuality;
 import org.holdproof.core.plan.UnplannableException;
+import org.holdproof.core.quality.QualityModels;
+import org.holdproof.core.quality.QualityOutlook;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.RuleLibrary;
@@ -100,7 +101,7 @@ final class PlanAnswer {
         return json;
     }
 
-    private static ObjectNode planned(BathPlan plan) {
+    private ObjectNode planned(BathPlan plan) {
         ObjectNode json = Asked.MAPPER.createObjectNode();
         json.put("safe", true);
         json.put("safeMinute", plan.safeMinute());
@@ -126,16 +127,21 @@ final class PlanAnswer {
             cautions.add(caution.text());
         }
         json.put("heat", plan.heat().origin());
-        CookLoss.at(plan.cook().species(), plan.core().celsiusAt(plan.outMinute()))
-                .ifPresent(loss -> json.putObject("loss")
-                        .put("lowPercent", loss.lowPercent())
-                        .put("highPercent", loss.highPercent()));
+        QualityOutlook outlook = PlannedQuality.of(
+                        QualityModels.of(library), plan.cook(), plan.heat(), Optional.empty(), plan.bathMinutes())
+                .outlook(plan.cook().bathCelsius(), plan.bathMinutes());
+        outlook.weight().ifPresent(loss -> json.putObject("loss")
+                .put("lowPercent", Math.rint(loss.leastPercent()))
+                .put("highPercent", Math.rint(loss.mostPercent())));
         ArrayNode tender = json.putArray("tenderness");
-        for (PublishedQuality figure :
-                Tenderness.at(plan.cook().species(), plan.cook().bathCelsius())) {
-            tender.add(figure.material() + ", " + figure.temperature() + ", " + figure.time() + ": " + figure.value()
-                    + (figure.unit().isEmpty() ? "" : " " + figure.unit()));
-        }
+        outlook.tenderness()
+                .ifPresent(found -> tender.add(String.format(
+                        Locale.ROOT,
+                        "%s: such tough cuts took %.0f to %.0f h at %.0f °C",
+                        found.word().title(),
+                        found.hoursThere().low(),
+                        found.hoursThere().high(),
+                        found.heldCelsius())));
         return json;
     }
 

@@ -11,28 +11,22 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.holdproof.core.batch.Product.Form;
-import org.holdproof.core.batch.Product.Species;
 import org.holdproof.core.heat.smoke.Arrival;
 import org.holdproof.core.heat.smoke.SmokerSurface;
 import org.holdproof.core.log.Trace;
 import org.holdproof.core.plan.BathPlan;
 import org.holdproof.core.plan.ChillMedium;
 import org.holdproof.core.plan.ChillPlan;
-import org.holdproof.core.plan.CookLoss;
 import org.holdproof.core.plan.NoPlan;
 import org.holdproof.core.plan.Pasteurization.RowTime;
 import org.holdproof.core.plan.Plan;
 import org.holdproof.core.plan.PlanWording;
 import org.holdproof.core.plan.PlannedCook;
-import org.holdproof.core.plan.PublishedQuality;
 import org.holdproof.core.plan.SmokedCore;
-import org.holdproof.core.plan.Tenderness;
 import org.holdproof.core.plan.TimeInRange;
-import org.holdproof.core.plan.TradePractice;
 import org.holdproof.core.quantity.Boundary;
 import org.holdproof.core.quantity.Bounded;
 import org.holdproof.core.quantity.Span;
-import org.holdproof.core.quantity.TemperatureUnit;
 import org.holdproof.core.rules.LethalityRow;
 import org.holdproof.core.rules.Source;
 import org.holdproof.core.verdict.Caution;
@@ -42,10 +36,10 @@ import org.holdproof.core.verdict.Verdict;
  * A plan on one screen of 80 columns, or why there is none; on request with every figure and its source.
  *
  * @param serving when it is to be served, if said
- * @param weights what it weighs, if said
+ * @param quality what it is likely to do to the piece, where there is a plan
  * @param smokedToCelsius the core whose time in the smoker is asked for
  */
-public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights> weights, double smokedToCelsius) {
+public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<QualityLines> quality, double smokedToCelsius) {
     private static final int FEWEST_CURVE_ROWS = 3;
     private static final int MOST_CURVE_ROWS = 5;
     private static final int LABEL = 10;
@@ -57,13 +51,6 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
             return CLOCK.format(instant.atZone(zone));
         }
     }
-
-    /**
-     * What goes in.
-     *
-     * @param portionKilograms what one guest gets, if said
-     */
-    public record Weights(double rawKilograms, OptionalDouble portionKilograms) {}
 
     /** The answer's lines; a plan's are at most {@value Terminal#HEIGHT}. */
     public List<String> lines(boolean unicode) {
@@ -102,11 +89,14 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
         labelled(figures, "Otherwise", otherwise(bath), 1);
         bath.ranges().forEach(range -> labelled(figures, "Heating", heating(range), 2));
         labelled(figures, "Chill", chill(bath.chill()), 3);
-        labelled(figures, "Weight", weight(), 3);
+        quality.ifPresent(said -> {
+            labelled(figures, "Weight", said.weight(), 3);
+            said.cost().ifPresent(text -> labelled(figures, "Cost", text, 1));
+        });
         List<String> head = new ArrayList<>(Wrapped.at(headline()));
         head.addAll(Wrapped.at(decision(bath)));
         List<String> tender = new ArrayList<>();
-        tenderness().ifPresent(text -> labelled(tender, "Tender", text, 2));
+        quality.flatMap(QualityLines::tender).ifPresent(text -> labelled(tender, "Tender", text, 3));
         int fixed = head.size() + FEWEST_CURVE_ROWS + CurvePlot.EXTRA_LINES + 1 + Answer.SAFETY.size();
         if (fixed + figures.size() + tender.size() <= Terminal.HEIGHT) {
             figures.addAll(tender);
@@ -311,49 +301,6 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
         return Double.isInfinite(minutes) ? "never" : PlanWording.time(minutes);
     }
 
-    private Optional<CookLoss> loss() {
-        return CookLoss.at(plan.cook().species(), plan.cook().bathCelsius());
-    }
-
-    private String weight() {
-        Optional<CookLoss> found = loss();
-        if (found.isEmpty()) {
-            return "no published cook loss for " + plan.cook().species().title() + " at this temperature";
-        }
-        CookLoss loss = found.get();
-        String range = figure(loss.lowPercent()) + " to " + figure(loss.highPercent()) + " % lost (published: "
-                + loss.published().stream()
-                        .map(row -> row.source().id())
-                        .distinct()
-                        .collect(Collectors.joining(", "))
-                + "; a range, no more)";
-        String left = weights.map(given -> left(loss, given)).orElse("");
-        String trade = loss.trade()
-                .map(practice -> "; trade: " + practice.words() + " (" + TradePractice.MARK + ")")
-                .orElse("");
-        return range + trade + left;
-    }
-
-    private String left(CookLoss loss, Weights given) {
-        double raw = given.rawKilograms();
-        String left = ". Of " + weight(raw) + " " + weight(loss.leastLeft(raw)) + " to " + weight(loss.mostLeft(raw))
-                + " are left";
-        if (given.portionKilograms().isEmpty()) {
-            return left;
-        }
-        double portion = given.portionKilograms().getAsDouble();
-        return left + ": at least " + loss.portions(raw, portion) + " portions of " + weight(portion);
-    }
-
-    private Optional<String> tenderness() {
-        List<PublishedQuality> near =
-                Tenderness.at(plan.cook().species(), plan.cook().bathCelsius());
-        if (near.isEmpty()) {
-            return Optional.empty();
-        }
-        return Optional.of(near.get(0).text() + "; " + near.get(0).cited());
-    }
-
     private void explain(BathPlan bath, List<String> lines) {
         PlannedCook cook = bath.cook();
         lines.add("");
@@ -385,19 +332,7 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
                 bath.chill().medium().coefficient().typical(),
                 bath.chill().medium().coefficient().medium(),
                 bath.chill().medium().coefficient().how().title())));
-        loss().ifPresent(loss -> loss.published().forEach(row -> lines.addAll(quality("Weight", row))));
-        loss().filter(CookLoss::tradeDiffers)
-                .ifPresent(loss -> lines.addAll(Wrapped.at("Weight: the trade says "
-                        + loss.trade().orElseThrow().words() + " "
-                        + loss.trade().orElseThrow().where()
-                        + " (" + TradePractice.MARK + "); the published range differs and governs.")));
-        tradeWater().ifPresent(text -> lines.addAll(Wrapped.at(text)));
-        if (cook.species() == Species.BEEF) {
-            lines.addAll(Wrapped.at("Tender: in the trade a tough cut takes " + TradePractice.USUAL_TIME
-                    + "; collagen begins to dissolve from about " + TradePractice.COLLAGEN_FROM
-                    + ", the slower the lower the bath (" + TradePractice.MARK + ")."));
-        }
-        Tenderness.at(cook.species(), cook.bathCelsius()).forEach(row -> lines.addAll(quality("Tender", row)));
+        quality.ifPresent(said -> lines.addAll(said.explanation()));
         bath.cautions().forEach(caution -> lines.addAll(Wrapped.at("Mind: " + caution.text())));
     }
 
@@ -414,30 +349,8 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<Weights>
                 smoked.evaporatedPercent().worst());
     }
 
-    /** What the trade's loss is in water, for a reader who measures it in cups. */
-    private Optional<String> tradeWater() {
-        Optional<TradePractice> trade = loss().flatMap(CookLoss::trade);
-        if (trade.isEmpty() || weights.isEmpty() || wording().leading() != TemperatureUnit.FAHRENHEIT) {
-            return Optional.empty();
-        }
-        double kilograms = trade.get().waterLost(weights.get().rawKilograms());
-        return Optional.of("Weight: " + trade.get().words() + " of "
-                + weight(weights.get().rawKilograms()) + " is "
-                + weight(kilograms) + " of water, about " + figure(TradePractice.usCups(kilograms)) + " US cups ("
-                + TradePractice.MARK + ").");
-    }
-
-    private static List<String> quality(String label, PublishedQuality row) {
-        return Wrapped.at(label + ": " + row.text() + ". " + row.source().title() + ", " + row.cited()
-                + (row.note().isEmpty() ? "" : "; " + row.note()) + ".");
-    }
-
     private PlanWording wording() {
         return new PlanWording(plan.cook().authority().units());
-    }
-
-    private String weight(double kilograms) {
-        return wording().weight(kilograms);
     }
 
     private static String millimetres(double thickness) {

@@ -87,7 +87,9 @@ public final class BatchReader {
                         "stages",
                         "roles",
                         "approval",
-                        "end"));
+                        "end",
+                        Outcome.WEIGHTS,
+                        Outcome.TENDERNESS));
         record.optionalText("$schema");
         String batch = record.text("batch");
         String authority = record.text("authority");
@@ -116,7 +118,8 @@ public final class BatchReader {
                 stages,
                 new Roles(roles.text("operator"), roles.optionalText("reviewer")),
                 record.optionalText("approval"),
-                end(record, stages, kitchen.zone()));
+                end(record, stages, kitchen.zone()),
+                Outcome.of(record));
     }
 
     /** A draft leaves questions as texts that begin with a question mark and a blank. */

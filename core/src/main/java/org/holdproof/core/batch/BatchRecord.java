@@ -14,6 +14,7 @@ import org.holdproof.core.log.LogSettings;
  * @param stages in order of their start
  * @param approval the authority's reference for a cook in two heatings with cooling between; empty: none
  * @param end what became of the food, where the record says so apart from its stages
+ * @param outcome what it weighed on its way and how it ate; nothing is judged by it
  */
 public record BatchRecord(
         String batch,
@@ -24,7 +25,22 @@ public record BatchRecord(
         List<Stage> stages,
         Roles roles,
         String approval,
-        Optional<Ending> end) {
+        Optional<Ending> end,
+        Outcome outcome) {
+
+    /** A record whose outcome nobody noted. */
+    public BatchRecord(
+            String batch,
+            Kitchen kitchen,
+            String authority,
+            Product product,
+            List<LogSource> logs,
+            List<Stage> stages,
+            Roles roles,
+            String approval,
+            Optional<Ending> end) {
+        this(batch, kitchen, authority, product, logs, stages, roles, approval, end, Outcome.UNSAID);
+    }
 
     /** A record of one log, whose columns measured one thing throughout, without an approval and without an end apart from its stages. */
     public BatchRecord(
@@ -117,12 +133,17 @@ public record BatchRecord(
 
     /** The same record with other stages. */
     public BatchRecord withStages(List<Stage> others) {
-        return new BatchRecord(batch, kitchen, authority, product, logs, others, roles, approval, end);
+        return new BatchRecord(batch, kitchen, authority, product, logs, others, roles, approval, end, outcome);
+    }
+
+    /** The same record with another outcome. */
+    public BatchRecord withOutcome(Outcome other) {
+        return new BatchRecord(batch, kitchen, authority, product, logs, stages, roles, approval, end, other);
     }
 
     /** The same record with another end. */
     public BatchRecord withEnd(Optional<Ending> other) {
-        return new BatchRecord(batch, kitchen, authority, product, logs, stages, roles, approval, other);
+        return new BatchRecord(batch, kitchen, authority, product, logs, stages, roles, approval, other, outcome);
     }
 
     /** The first stage of a kind. */

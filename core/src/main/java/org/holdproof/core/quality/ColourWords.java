@@ -12,10 +12,10 @@ final class ColourWords {
 
     private ColourWords() {}
 
-    static List<String> of(CookHistories cook, Smoking smoking) {
+    static List<String> of(double hottestCoreCelsius, Smoking smoking) {
         List<String> words = new ArrayList<>();
         words.add(
-                cook.likely().hottestCoreCelsius() < PINK_BELOW_CELSIUS
+                hottestCoreCelsius < PINK_BELOW_CELSIUS
                         ? "Pink is likely to remain below 60 °C, the less the longer. Colour proves neither temperature nor"
                                 + " safety."
                         : "Little pink is likely to remain from 60 °C up. Colour proves neither temperature nor safety.");

@@ -94,6 +94,15 @@ public final class CookHistory {
         return Arrays.stream(coreCelsius).max().orElseThrow();
     }
 
+    /** The mean of the core over the whole history, in °C. */
+    double meanCoreCelsius() {
+        double sum = 0;
+        for (int i = 1; i < minutes.length; i++) {
+            sum += (coreCelsius[i - 1] + coreCelsius[i]) / 2 * (minutes[i] - minutes[i - 1]);
+        }
+        return minutes.length == 1 ? coreCelsius[0] : sum / (lastMinute() - minutes[0]);
+    }
+
     /** How long the core was at a temperature or above, in minutes. */
     public double minutesAtOrAbove(double celsius) {
         double above = 0;

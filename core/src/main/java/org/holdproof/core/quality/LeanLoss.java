@@ -75,9 +75,10 @@ record LeanLoss(double scale, List<Protein> proteins, double lagHours) {
         return percentAlong(history, thicknessMillimetres)[history.size() - 1];
     }
 
-    /** How much of the actin at the core is denatured at the end of a history, 0 to 1. */
-    double actinDenatured(CookHistory history) {
+    /** How much of the actin at the core is denatured at every point of a history, 0 to 1. */
+    double[] actinAlong(CookHistory history) {
         ArrheniusRate rate = proteins.get(proteins.size() - 1).rate();
+        double[] denatured = new double[history.size()];
         double exponent = 0;
         for (int i = 1; i < history.size(); i++) {
             double from = history.coreCelsius(i - 1);
@@ -88,7 +89,8 @@ record LeanLoss(double scale, List<Protein> proteins, double lagHours) {
                 exponent +=
                         minutes * rate.mean(from + (to - from) * step / steps, from + (to - from) * (step + 1) / steps);
             }
+            denatured[i] = -Math.expm1(-exponent);
         }
-        return -Math.expm1(-exponent);
+        return denatured;
     }
 }

@@ -120,28 +120,4 @@ public final class QualityModels {
                 .filter(range -> celsius >= range.fromCelsius() && celsius < range.toCelsius())
                 .toList();
     }
-
-    /**
-     * Juice pressed out of lean meat by the end of a cook: the low set on the coldest history to the high set on the
-     * hottest, in percent of the raw lean weight.
-     */
-    Predicted leanLoss(CookHistories cook, double thicknessMillimetres) {
-        return ordered(
-                low.percent(cook.cold(), thicknessMillimetres),
-                central.percent(cook.likely(), thicknessMillimetres),
-                high.percent(cook.hot(), thicknessMillimetres));
-    }
-
-    /** How much of the core's actin is denatured, 0 to 1. */
-    Predicted actinDenatured(CookHistories cook) {
-        return ordered(
-                low.actinDenatured(cook.cold()),
-                central.actinDenatured(cook.likely()),
-                high.actinDenatured(cook.hot()));
-    }
-
-    /** The high set's actin is the slower one above 80 °C, so that a rush through that heat may turn the ends round. */
-    private static Predicted ordered(double low, double central, double high) {
-        return new Predicted(Math.min(low, Math.min(central, high)), central, Math.max(low, Math.max(central, high)));
-    }
 }

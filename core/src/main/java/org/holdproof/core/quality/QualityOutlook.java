@@ -1,9 +1,11 @@
 package org.holdproof.core.quality;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.holdproof.core.batch.Product.Species;
+import org.holdproof.core.quantity.Predicted;
 import org.holdproof.core.rules.LossRange;
 import org.holdproof.core.rules.TrimmedCut;
 
@@ -56,22 +58,39 @@ public record QualityOutlook(Optional<WeightLoss> weight, Optional<Tenderness> t
 
     /** What a cook does to a piece of which nothing was weighed before. */
     public static QualityOutlook of(QualityModels models, Piece piece, CookHistories cook, Smoking smoking) {
-        boolean beef = piece.species() == Species.BEEF;
-        return new QualityOutlook(
-                weight(models, piece, cook, smoking),
-                beef ? Optional.of(Tenderness.of(models, cook)) : Optional.empty(),
-                piece.species().isRedMeat() ? ColourWords.of(cook, smoking) : List.of());
+        return after(models, piece, cook, smoking, cook.likely().lastMinute()).get(0);
     }
 
-    private static Optional<WeightLoss> weight(QualityModels models, Piece piece, CookHistories cook, Smoking smoking) {
+    /**
+     * The same for several ends of one cook.
+     *
+     * @param minutes when it may end; points of the histories, or straight between two
+     */
+    public static List<QualityOutlook> after(
+            QualityModels models, Piece piece, CookHistories cook, Smoking smoking, double... minutes) {
         boolean beef = piece.species() == Species.BEEF;
-        double hottest = cook.likely().hottestCoreCelsius();
-        boolean held = isHeld(cook.likely());
-        Optional<CommonPractice> practice = beef ? CommonPractice.of(hottest, held) : Optional.empty();
-        Optional<TrimmedCut> cut = piece.cut().or(() -> beef ? models.tables().cut(ANY_CUT) : Optional.empty());
-        if (beef && held && cut.isPresent()) {
-            return Optional.of(
-                    WeightLoss.Modelled.of(models, cut.get(), cook, piece.thicknessMillimetres(), smoking, practice));
+        Optional<CookProgress> progress =
+                beef ? Optional.of(new CookProgress(models, cook, piece.thicknessMillimetres())) : Optional.empty();
+        return Arrays.stream(minutes)
+                .mapToObj(minute -> {
+                    CookHistory likely = cook.likely().until(minute);
+                    double hottest = likely.hottestCoreCelsius();
+                    return new QualityOutlook(
+                            weight(models, piece, likely, progress.map(reckoned -> reckoned.lean(minute)), smoking),
+                            progress.map(reckoned -> Tenderness.of(models, reckoned, minute, hottest)),
+                            piece.species().isRedMeat() ? ColourWords.of(hottest, smoking) : List.of());
+                })
+                .toList();
+    }
+
+    private static Optional<WeightLoss> weight(
+            QualityModels models, Piece piece, CookHistory likely, Optional<Predicted> lean, Smoking smoking) {
+        double hottest = likely.hottestCoreCelsius();
+        boolean held = isHeld(likely);
+        Optional<CommonPractice> practice = lean.isPresent() ? CommonPractice.of(hottest, held) : Optional.empty();
+        Optional<TrimmedCut> cut = piece.cut().or(() -> models.tables().cut(ANY_CUT));
+        if (lean.isPresent() && held && cut.isPresent()) {
+            return Optional.of(WeightLoss.Modelled.of(models, cut.get(), lean.get(), smoking, practice));
         }
         List<LossRange> ranges = models.ranges(piece.speciesWord(), hottest);
         return ranges.isEmpty() ? Optional.empty() : Optional.of(new WeightLoss.Published(ranges, practice));
@@ -83,7 +102,7 @@ public record QualityOutlook(Optional<WeightLoss> weight, Optional<Tenderness> t
     }
 
     /** The same cook after earlier ones of the same cut were weighed and eaten. */
-    public QualityOutlook narrowedBy(QualityModels models, CookHistories cook, List<WeighedCook> earlier) {
+    public QualityOutlook narrowedBy(QualityModels models, List<WeighedCook> earlier) {
         return new QualityOutlook(
                 weight.map(loss -> loss instanceof WeightLoss.Modelled modelled
                         ? Narrowing.of(models, modelled, earlier)
@@ -91,7 +110,7 @@ public record QualityOutlook(Optional<WeightLoss> weight, Optional<Tenderness> t
                                 .orElse(loss)
                         : loss),
                 tenderness.map(before -> TenderNeed.of(models, earlier)
-                        .map(need -> Tenderness.of(models, cook, need))
+                        .map(need -> before.needing(models, need))
                         .orElse(before)),
                 colour);
     }

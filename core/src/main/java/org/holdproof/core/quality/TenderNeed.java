@@ -25,7 +25,9 @@ final class TenderNeed {
         double most = Double.POSITIVE_INFINITY;
         for (WeighedCook cook : earlier) {
             if (cook.bite().isPresent()) {
-                Predicted softening = models.tenderTime().softening(cook.cook());
+                Predicted softening = new CookProgress(
+                                models, cook.cook(), cook.piece().thicknessMillimetres())
+                        .softening(cook.cook().likely().lastMinute());
                 if (cook.bite().get() == Bite.TOUGH) {
                     least = Math.max(least, softening.low());
                 } else {

@@ -1,5 +1,6 @@
 package org.holdproof.core.quality;
 
+import java.util.List;
 import org.holdproof.core.quantity.Predicted;
 
 /**
@@ -35,11 +36,12 @@ record TenderTime(Line lowest, Line likeliest, Line highest, double scatter) {
             return 1 / (60 * perMinute().at(celsius));
         }
 
-        /** The core's time from 50 °C up, each minute over the time to tender at its temperature. */
-        double softening(CookHistory history) {
+        /** The core's time from 50 °C up to every point, each minute over the time to tender at its temperature. */
+        double[] softeningAlong(CookHistory history) {
             ArrheniusRate rate = perMinute();
-            double softening = 0;
+            double[] softening = new double[history.size()];
             for (int i = 1; i < history.size(); i++) {
+                softening[i] = softening[i - 1];
                 double from = history.coreCelsius(i - 1);
                 double to = history.coreCelsius(i);
                 double minutes = history.minute(i) - history.minute(i - 1);
@@ -53,12 +55,17 @@ record TenderTime(Line lowest, Line likeliest, Line highest, double scatter) {
                 }
                 int steps = (int) Math.max(1, Math.ceil(Math.abs(to - from) / STEP_CELSIUS));
                 for (int step = 0; step < steps; step++) {
-                    softening += minutes
+                    softening[i] += minutes
                             / steps
                             * rate.mean(from + (to - from) * step / steps, from + (to - from) * (step + 1) / steps);
                 }
             }
             return softening;
+        }
+
+        /** The same at the end. */
+        double softening(CookHistory history) {
+            return softeningAlong(history)[history.size() - 1];
         }
     }
 
@@ -70,18 +77,7 @@ record TenderTime(Line lowest, Line likeliest, Line highest, double scatter) {
         return new Predicted(Math.min(likely, Math.min(low, high)), likely, Math.max(likely, Math.max(low, high)));
     }
 
-    /** The softening of a cook: the likeliest line on the likely history, the least and the most of all lines on all. */
-    Predicted softening(CookHistories cook) {
-        double likely = likeliest.softening(cook.likely());
-        double least = likely;
-        double most = likely;
-        for (CookHistory history : cook.all()) {
-            for (Line line : new Line[] {lowest, likeliest, highest}) {
-                double softening = line.softening(history);
-                least = Math.min(least, softening);
-                most = Math.max(most, softening);
-            }
-        }
-        return new Predicted(least, likely, most);
+    List<Line> lines() {
+        return List.of(lowest, likeliest, highest);
     }
 }

@@ -36,21 +36,31 @@ public record Tenderness(
         }
     }
 
-    static Tenderness of(QualityModels models, CookHistories cook) {
-        return of(models, cook, pieces(models));
-    }
-
     /** What a piece needs where nothing is known of it. */
     static Predicted pieces(QualityModels models) {
         double scatter = models.tenderTime().scatter();
         return new Predicted(1 / scatter, 1, scatter);
     }
 
-    static Tenderness of(QualityModels models, CookHistories cook, Predicted need) {
-        double held = cook.likely().hottestCoreCelsius();
-        Predicted lines = models.tenderTime().hoursAt(held);
+    /** A piece of which nothing is known, so far into a cook. */
+    static Tenderness of(QualityModels models, CookProgress progress, double minute, double heldCelsius) {
+        Predicted need = pieces(models);
         return new Tenderness(
-                models.tenderTime().softening(cook), need, models.actinDenatured(cook), held, lines.times(need));
+                progress.softening(minute),
+                need,
+                progress.actin(minute),
+                heldCelsius,
+                models.tenderTime().hoursAt(heldCelsius).times(need));
+    }
+
+    /** The same piece where more is known of what it needs. */
+    Tenderness needing(QualityModels models, Predicted known) {
+        return new Tenderness(
+                softening,
+                known,
+                actinDenatured,
+                heldCelsius,
+                models.tenderTime().hoursAt(heldCelsius).times(known));
     }
 
     /** The softening against the need. */

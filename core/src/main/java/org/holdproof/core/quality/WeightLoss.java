@@ -47,13 +47,12 @@ public sealed interface WeightLoss {
         static Modelled of(
                 QualityModels models,
                 TrimmedCut cut,
-                CookHistories cook,
-                double thicknessMillimetres,
+                Predicted leanPercent,
                 Smoking smoking,
                 Optional<CommonPractice> practice) {
             return new Modelled(
                     cut,
-                    models.leanLoss(cook, thicknessMillimetres).times(cut.leanShare()),
+                    leanPercent.times(cut.leanShare()),
                     cut.renderedPercent(),
                     smoking.evaporatedPercent(models),
                     practice);

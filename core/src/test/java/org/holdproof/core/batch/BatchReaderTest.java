@@ -34,52 +34,56 @@ class BatchReaderTest {
     void readsEveryMember() throws Exception {
         assertThat(BatchReader.parse("batch.json", SampleBatch.bytes()))
                 .isEqualTo(new BatchRecord(
-                        "T-0001",
-                        new Kitchen("Test kitchen", "Nowhere", ZoneId.of("America/Chicago")),
-                        "us-food-code-2022",
-                        new Product(
-                                "Brisket",
-                                Product.Species.BEEF,
-                                "brisket flat",
-                                Product.Form.INTACT,
-                                OptionalDouble.of(12),
-                                Product.Shape.SLAB,
-                                OptionalDouble.of(65),
-                                OptionalDouble.of(4.2),
-                                OptionalDouble.of(120),
-                                OptionalDouble.of(3.5)),
-                        new Instrument(
-                                "P-7",
-                                0.5,
-                                Optional.of(new InstrumentCheck(
-                                        LocalDate.of(2031, 4, 1),
-                                        Instrument.Method.BOILING_POINT,
-                                        99.4,
-                                        OptionalDouble.empty(),
-                                        OptionalDouble.of(250))),
-                                OptionalDouble.of(30)),
-                        new ColumnRoles(List.of("Core 1", "Core 2"), List.of("Bath"), List.of("Smoker")),
-                        new LogSettings(
-                                Optional.of(TemperatureUnit.CELSIUS),
-                                Optional.of(DateOrder.DAY_MONTH_YEAR),
-                                Optional.of(ZoneId.of("UTC")),
-                                Optional.of(Instant.parse("2031-04-12T19:00:00Z"))),
-                        List.of(
-                                stage(Stage.Kind.SMOKE, "2031-04-12T19:00:00Z", "2031-04-13T01:00:00Z", 110),
-                                moment(Stage.Kind.BAG, "2031-04-13T01:10:00Z"),
-                                stage(Stage.Kind.BATH, "2031-04-13T01:15:00Z", "2031-04-13T15:00:00Z", 62),
-                                moment(Stage.Kind.SERVE, "2031-04-13T15:00:00Z"),
-                                new Stage(
-                                        Stage.Kind.CHILL,
-                                        Instant.parse("2031-04-13T15:05:30Z"),
-                                        Optional.of(Instant.parse("2031-04-13T15:30:00Z")),
-                                        OptionalDouble.empty()),
-                                new Stage(
-                                        Stage.Kind.STORE,
-                                        Instant.parse("2031-04-13T16:00:00Z"),
-                                        Optional.empty(),
-                                        OptionalDouble.of(3))),
-                        new Roles("pit cook", "kitchen manager")));
+                                "T-0001",
+                                new Kitchen("Test kitchen", "Nowhere", ZoneId.of("America/Chicago")),
+                                "us-food-code-2022",
+                                new Product(
+                                        "Brisket",
+                                        Product.Species.BEEF,
+                                        "brisket flat",
+                                        Product.Form.INTACT,
+                                        OptionalDouble.of(12),
+                                        Product.Shape.SLAB,
+                                        OptionalDouble.of(65),
+                                        OptionalDouble.of(4.2),
+                                        OptionalDouble.of(120),
+                                        OptionalDouble.of(3.5)),
+                                new Instrument(
+                                        "P-7",
+                                        0.5,
+                                        Optional.of(new InstrumentCheck(
+                                                LocalDate.of(2031, 4, 1),
+                                                Instrument.Method.BOILING_POINT,
+                                                99.4,
+                                                OptionalDouble.empty(),
+                                                OptionalDouble.of(250))),
+                                        OptionalDouble.of(30)),
+                                new ColumnRoles(List.of("Core 1", "Core 2"), List.of("Bath"), List.of("Smoker")),
+                                new LogSettings(
+                                        Optional.of(TemperatureUnit.CELSIUS),
+                                        Optional.of(DateOrder.DAY_MONTH_YEAR),
+                                        Optional.of(ZoneId.of("UTC")),
+                                        Optional.of(Instant.parse("2031-04-12T19:00:00Z"))),
+                                List.of(
+                                        stage(Stage.Kind.SMOKE, "2031-04-12T19:00:00Z", "2031-04-13T01:00:00Z", 110),
+                                        moment(Stage.Kind.BAG, "2031-04-13T01:10:00Z"),
+                                        stage(Stage.Kind.BATH, "2031-04-13T01:15:00Z", "2031-04-13T15:00:00Z", 62),
+                                        moment(Stage.Kind.SERVE, "2031-04-13T15:00:00Z"),
+                                        new Stage(
+                                                Stage.Kind.CHILL,
+                                                Instant.parse("2031-04-13T15:05:30Z"),
+                                                Optional.of(Instant.parse("2031-04-13T15:30:00Z")),
+                                                OptionalDouble.empty()),
+                                        new Stage(
+                                                Stage.Kind.STORE,
+                                                Instant.parse("2031-04-13T16:00:00Z"),
+                                                Optional.empty(),
+                                                OptionalDouble.of(3))),
+                                new Roles("pit cook", "kitchen manager"))
+                        .withOutcome(new Outcome(
+                                Optional.of(new WeighIns(
+                                        4.2, OptionalDouble.of(3.7), OptionalDouble.of(2.8), OptionalDouble.of(2.6))),
+                                Optional.of(Bite.TENDER))));
     }
 
     private static Stage stage(Stage.Kind kind, String from, String to, double celsius) {

@@ -41,7 +41,15 @@ class QualityLawsTest {
     }
 
     private static Predicted lean(CookHistory history, double thickness) {
-        return MODELS.leanLoss(CookHistories.known(history), thickness);
+        return progress(history, thickness).lean(history.lastMinute());
+    }
+
+    private static CookProgress progress(CookHistory history, double thickness) {
+        return new CookProgress(MODELS, CookHistories.known(history), thickness);
+    }
+
+    private static Predicted softening(CookHistory history) {
+        return progress(history, 50).softening(history.lastMinute());
     }
 
     @ParameterizedTest(name = "seed {0}")
@@ -53,10 +61,7 @@ class QualityLawsTest {
         double thickness = thickness(random);
 
         assertNotLess(lean(longer, thickness), lean(cook, thickness), 1e-9);
-        assertNotLess(
-                MODELS.tenderTime().softening(CookHistories.known(longer)),
-                MODELS.tenderTime().softening(CookHistories.known(cook)),
-                1e-12);
+        assertNotLess(softening(longer), softening(cook), 1e-12);
     }
 
     @ParameterizedTest(name = "seed {0}")
@@ -71,10 +76,7 @@ class QualityLawsTest {
         double thickness = thickness(random);
 
         assertNotLess(lean(Histories.through(hotter), thickness), lean(Histories.through(cook), thickness), STEPS);
-        assertNotLess(
-                MODELS.tenderTime().softening(CookHistories.known(Histories.through(hotter))),
-                MODELS.tenderTime().softening(CookHistories.known(Histories.through(cook))),
-                1e-9);
+        assertNotLess(softening(Histories.through(hotter)), softening(Histories.through(cook)), 1e-9);
     }
 
     private static void assertNotLess(Predicted more, Predicted less, double slack) {
@@ -91,7 +93,7 @@ class QualityLawsTest {
         double thickness = thickness(random);
 
         Predicted lean = lean(cook, thickness);
-        Predicted actin = MODELS.actinDenatured(CookHistories.known(cook));
+        Predicted actin = progress(cook, thickness).actin(cook.lastMinute());
         assertThat(List.of(0.0, lean.low(), lean.central(), lean.high(), 1.15 * 35.7 + 1e-9))
                 .isSorted();
         assertThat(List.of(0.0, actin.low(), actin.central(), actin.high(), 1.0))
@@ -124,13 +126,13 @@ class QualityLawsTest {
     @MethodSource("seeds")
     void partsSumToTheWholeAndNoneIsNegative(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
-        CookHistories cook = CookHistories.known(Histories.through(cook(random)));
+        CookHistory cook = Histories.through(cook(random));
         TrimmedCut cut =
                 MODELS.tables().cuts().get(random.nextInt(MODELS.tables().cuts().size()));
         Smoking smoking =
                 random.nextBoolean() ? new Smoking.None() : new Smoking.BeforeBag(0.5 + random.nextDouble() * 11);
         WeightLoss.Modelled loss =
-                WeightLoss.Modelled.of(MODELS, cut, cook, thickness(random), smoking, Optional.empty());
+                WeightLoss.Modelled.of(MODELS, cut, lean(cook, thickness(random)), smoking, Optional.empty());
 
         Predicted total = loss.totalPercent();
         assertThat(total.central())
@@ -160,12 +162,11 @@ class QualityLawsTest {
     @MethodSource("seeds")
     void costFollowsTrimLossAndPortion(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
-        CookHistories cook = CookHistories.known(Histories.through(cook(random)));
+        CookHistory cook = Histories.through(cook(random));
         WeightLoss loss = WeightLoss.Modelled.of(
                 MODELS,
                 MODELS.tables().cut("any").orElseThrow(),
-                cook,
-                thickness(random),
+                lean(cook, thickness(random)),
                 new Smoking.None(),
                 Optional.empty());
         double trim = random.nextDouble() * 0.4;

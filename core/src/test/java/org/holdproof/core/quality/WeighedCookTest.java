@@ -54,7 +54,7 @@ class WeighedCookTest {
 
     private static WeightLoss.Weighed narrowed(List<WeighedCook> earlier) {
         return (WeightLoss.Weighed)
-                outlook(DAY).narrowedBy(MODELS, DAY, earlier).weight().orElseThrow();
+                outlook(DAY).narrowedBy(MODELS, earlier).weight().orElseThrow();
     }
 
     @Test
@@ -122,7 +122,7 @@ class WeighedCookTest {
 
     @Test
     void withoutAWeighingNothingChanges() {
-        assertThat(outlook(DAY).narrowedBy(MODELS, DAY, List.of())).isEqualTo(outlook(DAY));
+        assertThat(outlook(DAY).narrowedBy(MODELS, List.of())).isEqualTo(outlook(DAY));
     }
 
     @Test
@@ -135,14 +135,15 @@ class WeighedCookTest {
         assertThat(tough.need().central()).isGreaterThan(before.need().central());
         assertThat(tender.need().central()).isLessThan(before.need().central());
         assertThat(tender.need().high())
-                .isLessThanOrEqualTo(MODELS.tenderTime().softening(short12).high());
+                .isLessThanOrEqualTo(
+                        new CookProgress(MODELS, short12, 75).softening(12 * 60).high());
         assertThat(tough.hoursThere().central())
                 .isGreaterThan(before.hoursThere().central());
         assertThat(tender.softening()).isEqualTo(before.softening());
     }
 
     private static Tenderness after(WeighedCook... cooks) {
-        return outlook(DAY).narrowedBy(MODELS, DAY, List.of(cooks)).tenderness().orElseThrow();
+        return outlook(DAY).narrowedBy(MODELS, List.of(cooks)).tenderness().orElseThrow();
     }
 
     @Test

@@ -36,7 +36,7 @@ class QualityTablesTest {
         assertThat(TABLES.parameters()).hasSize(17);
         assertThat(TABLES.cuts()).hasSize(8);
         assertThat(TABLES.weightLosses()).hasSize(51);
-        assertThat(TABLES.lossRanges()).hasSize(13);
+        assertThat(TABLES.lossRanges()).hasSize(10);
         assertThat(TABLES.yields()).hasSize(41);
         assertThat(TABLES.tenderPoints()).hasSize(11);
         assertThat(TABLES.facts()).hasSize(56);

@@ -57,7 +57,7 @@ export function planScreen(page, go) {
     if (!told.safe) return "";
     const loss = told.loss;
     return [h("h3", {}, "Tender?"), told.tenderness?.length ? h("ul", {}, told.tenderness.slice(0, 3).map((one) => h("li", { class: "small" }, one))) : h("p", { class: "small soft" }, "Nothing is published near this bath."),
-      h("h3", {}, "Weight left"), loss ? h("p", { class: "small" }, `${loss.lowPercent} to ${loss.highPercent} % is lost, in published cooks of the kind.`) : h("p", { class: "small soft" }, "Nothing is published for it at this temperature."),
+      h("h3", {}, "Weight left"), loss ? h("p", { class: "small" }, `${loss.lowPercent} to ${loss.highPercent} % is likely lost, by published figures.`) : h("p", { class: "small soft" }, "Nothing is published for it at this temperature."),
       h("p", {}, h("button", { class: "link", id: "why", onclick: why }, "Why that long?"))];
   }
 
