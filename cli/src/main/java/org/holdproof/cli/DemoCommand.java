@@ -105,6 +105,8 @@ final class DemoCommand implements Callable<Integer> {
         out.println("And judge one on this screen:");
         out.println("  holdproof verify \"" + folder.resolve("3-late-chill.csv") + "\" --batch \""
                 + folder.resolve("3-late-chill.batch.json") + "\"");
+        out.println("Or look at all four in the browser:");
+        out.println("  holdproof page");
         out.println(DemoKitchen.STATEMENT);
         Answer.SAFETY.forEach(out::println);
         out.flush();

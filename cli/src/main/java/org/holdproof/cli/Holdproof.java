@@ -35,7 +35,7 @@ import picocli.CommandLine.Spec;
         },
         footerHeading = "%n",
         footer = {
-            "Try it: holdproof demo. Then: holdproof help verify.",
+            "Try it: holdproof page, or holdproof demo. Then: holdproof help verify.",
             "",
             "Decision support. Your local authority's code and your approved HACCP plan govern. Food that is NOT MET "
                     + "or NOT PROVEN is not served on this tool's word."

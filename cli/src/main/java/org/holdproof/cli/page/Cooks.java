@@ -2,18 +2,22 @@ package org.holdproof.cli.page;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
+import org.holdproof.core.Verification;
 import org.holdproof.core.assess.Assessor;
 import org.holdproof.core.batch.BatchReader;
 import org.holdproof.core.batch.BatchRecord;
 import org.holdproof.core.course.ColumnMissingException;
+import org.holdproof.core.course.CookLogs;
+import org.holdproof.core.input.SourceFile;
 import org.holdproof.core.input.UnreadableInputException;
 import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.rules.AuthorityProfile;
 import org.holdproof.core.rules.RuleLibrary;
 
-/** Puts a log and what was said of it together, and has them judged. */
+/** Puts logs and what was said of them together, and has them judged. */
 final class Cooks {
     static final String RECORD_NAME = "batch-record.json";
 
@@ -25,41 +29,71 @@ final class Cooks {
         this.library = library;
     }
 
-    /** Everything a judgement is made of. */
+    /**
+     * A log handed in.
+     *
+     * @param id what it is found by
+     * @param name its file name
+     */
+    record LogFile(String id, String name) {}
+
+    /**
+     * Everything a judgement is made of.
+     *
+     * @param files the logs, in the order of the record
+     */
     @SuppressWarnings("ArrayRecordComponent") // never compared; a copy of a large file helps nobody
     record Said(
-            String file,
-            String logName,
-            ProbeLog log,
-            byte[] recordBytes,
-            BatchRecord record,
-            AuthorityProfile authority) {}
+            List<LogFile> files, CookLogs logs, byte[] recordBytes, BatchRecord record, AuthorityProfile authority) {}
 
-    /** The log and the record asked about, read. */
+    /** The logs and the record asked about, read. */
     Said said(Asked asked) throws Fault, IOException {
-        List<Asked> parts = asked.parts("logs");
-        if (parts.size() != 1) {
-            throw Fault.badRequest("One log is expected; " + parts.size() + " are given.");
+        List<LogFile> given = new ArrayList<>();
+        for (Asked part : asked.parts("logs")) {
+            given.add(new LogFile(part.text("file"), part.text("name")));
         }
         byte[] bytes = asked.text("record").getBytes(StandardCharsets.UTF_8);
         BatchRecord record = record(bytes);
-        String file = parts.get(0).text("file");
-        String name = parts.get(0).text("name");
         try {
-            return new Said(file, name, logs.read(file, name, record.log()), bytes, record, authority(record));
+            List<LogFile> files = inOrder(given, record);
+            List<ProbeLog> read = new ArrayList<>();
+            for (int i = 0; i < files.size(); i++) {
+                LogFile file = files.get(i);
+                read.add(logs.read(file.id(), file.name(), record.logs().get(i).settings()));
+            }
+            return new Said(
+                    files,
+                    CookLogs.of(record, read),
+                    bytes,
+                    record,
+                    Verification.authority(RECORD_NAME, record, library));
         } catch (UnreadableInputException unreadable) {
             throw Unreadable.fault("log", unreadable);
+        } catch (ColumnMissingException missing) {
+            throw Fault.unreadable(String.valueOf(missing.getMessage()));
         }
+    }
+
+    /** The library puts files into order by their names. */
+    private static List<LogFile> inOrder(List<LogFile> given, BatchRecord record) throws UnreadableInputException {
+        List<SourceFile> names = given.stream()
+                .map(file -> SourceFile.of(file.name(), new byte[0]))
+                .toList();
+        List<LogFile> ordered = new ArrayList<>();
+        for (SourceFile name : Verification.inOrder(names, RECORD_NAME, record)) {
+            ordered.add(given.get(names.indexOf(name)));
+        }
+        return ordered;
     }
 
     Judged judged(Asked asked) throws Fault, IOException {
         Said said = said(asked);
+        List<Path> files = new ArrayList<>();
+        for (LogFile file : said.files()) {
+            files.add(logs.file(file.id()));
+        }
         try {
-            return new Judged(
-                    said,
-                    Assessor.assess(said.log(), said.record(), said.authority(), library),
-                    library,
-                    logs.file(said.file()));
+            return new Judged(said, Assessor.assess(said.logs(), said.authority(), library), library, files);
         } catch (ColumnMissingException missing) {
             throw Fault.unreadable(String.valueOf(missing.getMessage()));
         }
@@ -71,13 +105,5 @@ final class Cooks {
         } catch (UnreadableInputException unreadable) {
             throw Unreadable.fault("record", unreadable);
         }
-    }
-
-    AuthorityProfile authority(BatchRecord record) throws Fault {
-        return library.profile(record.authority())
-                .orElseThrow(() -> Fault.unreadable("There are no rules of the name '" + record.authority()
-                        + "'; there are "
-                        + library.profiles().stream().map(AuthorityProfile::id).collect(Collectors.joining(", "))
-                        + "."));
     }
 }

@@ -21,12 +21,12 @@ final class DemoAnswer {
             if (batch.name().equals(name)) {
                 byte[] log = batch.log().getBytes(StandardCharsets.UTF_8);
                 Shelf.Item item = shelf.take(new ByteArrayInputStream(log), log.length);
-                return Asked.MAPPER
+                ObjectNode json = Asked.MAPPER
                         .createObjectNode()
-                        .put("file", item.id())
-                        .put("name", batch.logFile())
                         .put("record", batch.record())
                         .put("story", batch.story());
+                json.putArray("logs").addObject().put("file", item.id()).put("name", batch.logFile());
+                return json;
             }
         }
         throw Fault.missing("The demo has no cook of this name.");

@@ -17,6 +17,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.holdproof.core.input.SourceFile;
 import org.holdproof.report.seal.NewSigningKey;
 import org.holdproof.report.seal.SigningKey;
 import org.holdproof.report.seal.UnusableKeyException;
@@ -109,35 +110,55 @@ final class Kitchen {
 
     /** What is kept of one batch. */
     @SuppressWarnings("ArrayRecordComponent") // never compared; a copy of a large file helps nobody
-    record Batch(String id, String year, String logName, byte[] log, byte[] record, byte[] figures, byte[] pdf) {}
+    record Batch(String id, String year, List<SourceFile> logs, byte[] record, byte[] figures, byte[] pdf) {}
 
     /** Keeps a batch; what is there already is never rewritten, a report sealed again lies beside the first. */
     ObjectNode keep(Batch batch) throws Fault, IOException {
         Path year = folder.resolve(batch.year());
-        String ending = ending(batch.logName());
         String plain = plain(batch.id());
         for (int version = 1; version <= MOST_VERSIONS; version++) {
             String name = version == 1 ? plain : plain + "-" + version;
-            Path log = year.resolve(name + ending);
+            List<Path> logs = logFiles(year, name, batch.logs());
             Path record = year.resolve(name + ".json");
             Path pdf = year.resolve(name + ".pdf");
-            if (KeptFile.absentOrSame(log, batch.log())
+            if (absentOrSame(logs, batch.logs())
                     && KeptFile.absentOrSame(record, batch.record())
                     && !Files.exists(pdf)) {
-                keepUnlessThere(log, batch.log());
+                for (int i = 0; i < logs.size(); i++) {
+                    keepUnlessThere(logs.get(i), batch.logs().get(i).bytes());
+                }
                 keepUnlessThere(record, batch.record());
                 keepUnlessThere(year.resolve(name + FIGURES), batch.figures());
                 KeptFile.writeNew(pdf, batch.pdf());
                 remember(batch.record());
                 ObjectNode json = Asked.MAPPER.createObjectNode();
                 json.put("batch", batch.year() + "/" + name);
-                json.put("log", log.toString());
+                json.put("log", logs.get(0).toString());
                 json.put("record", record.toString());
                 json.put("pdf", pdf.toString());
                 return json;
             }
         }
         throw Fault.conflict("There are " + MOST_VERSIONS + " batches of the name " + plain + " already.");
+    }
+
+    /** One log lies under the batch's name; several have their number in it, in the order of the record. */
+    private static List<Path> logFiles(Path year, String name, List<SourceFile> logs) {
+        List<Path> files = new ArrayList<>();
+        for (int i = 0; i < logs.size(); i++) {
+            String number = logs.size() == 1 ? "" : "." + (i + 1);
+            files.add(year.resolve(name + number + ending(logs.get(i).name())));
+        }
+        return files;
+    }
+
+    private static boolean absentOrSame(List<Path> files, List<SourceFile> logs) throws IOException {
+        for (int i = 0; i < files.size(); i++) {
+            if (!KeptFile.absentOrSame(files.get(i), logs.get(i).bytes())) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static void keepUnlessThere(Path file, byte[] content) throws Fault, IOException {
@@ -211,21 +232,29 @@ final class Kitchen {
         if (!Files.isRegularFile(record)) {
             throw Fault.missing("This batch is no longer in the kitchen folder.");
         }
-        try (DirectoryStream<Path> beside = Files.newDirectoryStream(year)) {
-            for (Path file : beside) {
-                String name = name(file);
-                if (name.startsWith(stem + ".") && ENDINGS.contains(name.substring(stem.length()))) {
-                    byte[] log = Files.readAllBytes(file);
-                    Shelf.Item item = shelf.take(new ByteArrayInputStream(log), log.length);
-                    return Asked.MAPPER
-                            .createObjectNode()
-                            .put("file", item.id())
-                            .put("name", name)
-                            .put("record", Files.readString(record));
-                }
-            }
+        String text = Files.readString(record);
+        List<String> called = new ArrayList<>();
+        Asked.MAPPER
+                .readTree(text)
+                .path("logs")
+                .forEach(log -> called.add(log.path("file").asText()));
+        ObjectNode json = Asked.MAPPER.createObjectNode().put("record", text);
+        ArrayNode logs = json.putArray("logs");
+        for (int i = 0; i < Math.max(1, called.size()); i++) {
+            Path file = log(year, called.isEmpty() ? stem : stem + "." + (i + 1));
+            byte[] log = Files.readAllBytes(file);
+            Shelf.Item item = shelf.take(new ByteArrayInputStream(log), log.length);
+            logs.addObject().put("file", item.id()).put("name", called.isEmpty() ? name(file) : called.get(i));
         }
-        throw Fault.missing("The log of this batch is no longer in the kitchen folder.");
+        return json;
+    }
+
+    private static Path log(Path year, String stem) throws Fault {
+        return ENDINGS.stream()
+                .map(ending -> year.resolve(stem + ending))
+                .filter(Files::isRegularFile)
+                .findFirst()
+                .orElseThrow(() -> Fault.missing("The log of this batch is no longer in the kitchen folder."));
     }
 
     private static final List<String> ENDINGS = List.of(".csv", ".tsv", ".txt", ".log", ".dat");
@@ -247,6 +276,9 @@ final class Kitchen {
     private void remember(byte[] record) throws Fault, IOException {
         JsonNode said = Asked.MAPPER.readTree(new String(record, StandardCharsets.UTF_8));
         remember(INSTRUMENTS, "id", said.path("instrument"));
+        for (JsonNode log : said.path("logs")) {
+            remember(INSTRUMENTS, "id", log.path("instrument"));
+        }
         remember(PRODUCTS, "name", said.path("product"));
     }
 

@@ -185,7 +185,7 @@ final class ReadAnswer {
         };
     }
 
-    private static LogSettings settings(Asked asked) throws Fault {
+    static LogSettings settings(Asked asked) throws Fault {
         Asked said = asked.part("settings");
         Optional<TemperatureUnit> unit = Optional.empty();
         if (said.has("unit")) {

@@ -2,22 +2,22 @@ package org.holdproof.cli.page;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.holdproof.core.input.UnreadableInputException;
-import org.holdproof.core.log.reading.LogReader;
+import org.holdproof.core.log.ProbeLog;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.Assessment;
 import org.holdproof.core.verdict.Check;
+import org.holdproof.report.Recomputation;
+import org.holdproof.report.Report;
 import org.holdproof.report.archive.Attachment;
 import org.holdproof.report.recheck.Recheck;
 import org.holdproof.report.recheck.RecheckReport;
+import org.holdproof.report.recheck.RulesComparison;
 import org.holdproof.report.seal.Fingerprint;
 
 /** The four answers on a report: is it as sealed, whose seal, do the figures come out, what was the verdict. */
@@ -64,12 +64,16 @@ final class RecheckAnswer {
         return json;
     }
 
-    private void figures(ObjectNode json, RecheckReport report) throws IOException {
-        Reports.Again figures = Reports.again(report, builtIn);
+    private void figures(ObjectNode json, RecheckReport report) {
+        Recomputation figures = Report.recheck(report, builtIn).figures();
         ArrayNode differences = json.putArray("differences");
         figures.differences().stream().limit(MOST_DIFFERENCES).forEach(differences::add);
-        json.put("edition", figures.edition());
-        json.put("published", figures.published());
+        json.put("edition", figures.edition().orElse(""));
+        json.put("published", figures.rules().map(RulesComparison::isPublished).orElse(false));
+        ArrayNode rules = json.putArray("rules");
+        figures.rules().ifPresent(compared -> compared.differences().stream()
+                .limit(MOST_DIFFERENCES)
+                .forEach(difference -> rules.add(difference.toString())));
         if (figures.again().isEmpty()) {
             return;
         }
@@ -121,39 +125,32 @@ final class RecheckAnswer {
         return check.margin().orElseThrow() / check.limit().orElseThrow();
     }
 
-    /** The log inside, to be drawn. */
-    private static void picture(ObjectNode json, RecheckReport report, Assessment again) throws IOException {
-        Attachment log = report.attachment(Attachment.Role.LOG).orElseThrow();
+    /** The logs inside, side by side, to be drawn. */
+    private static void picture(ObjectNode json, RecheckReport report, Assessment again) {
+        ProbeLog log;
         try {
-            var read = LogReader.read(
-                    log.name(),
-                    new ByteArrayInputStream(log.content()),
-                    again.batch().log());
-            json.set("log", ReadAnswer.describe(read));
-            ObjectNode record = RecordAnswer.describe(again.batch());
-            record.set("limits", RuleLines.of(again.authority(), again.batch().product()));
-            ArrayNode roles = record.putArray("roles");
-            read.channels().forEach(channel -> roles.add(role(channel.name(), again)));
-            json.set("record", record);
+            log = Reports.logs(report).joined();
         } catch (UnreadableInputException impossible) {
-            throw new IllegalStateException("a log that was just judged cannot be read", impossible);
+            throw new IllegalStateException("logs that were just judged cannot be read", impossible);
         }
+        json.set("log", ReadAnswer.describe(log));
+        ObjectNode record = RecordAnswer.describe(again.batch());
+        record.set("limits", RuleLines.of(again.authority(), again.batch().product()));
+        ArrayNode roles = record.putArray("roles");
+        log.channels().forEach(channel -> roles.add(role(channel.name(), again)));
+        json.set("record", record);
     }
 
+    /** What a probe measured, by its heading or by its place's name. */
     private static String role(String channel, Assessment again) {
-        var columns = again.batch().columns();
-        return Stream.of(
-                        new Named("core", columns.core()),
-                        new Named("bath", columns.bath()),
-                        new Named("air", columns.air()))
-                .filter(role ->
-                        role.names().stream().anyMatch(name -> name.strip().equalsIgnoreCase(channel.strip())))
-                .map(Named::role)
+        return again.batch().logs().stream()
+                .flatMap(log -> log.columns().stream())
+                .filter(use -> use.probe().strip().equalsIgnoreCase(channel.strip())
+                        || use.heading().strip().equalsIgnoreCase(channel.strip()))
+                .map(use -> use.role().title())
                 .findFirst()
                 .orElse("none");
     }
-
-    private record Named(String role, List<String> names) {}
 
     /** One of the files that ride inside, to be looked at. */
     Reply inside(Asked asked) throws Fault, IOException {

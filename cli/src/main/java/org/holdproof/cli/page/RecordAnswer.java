@@ -4,7 +4,9 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
 import org.holdproof.core.batch.BatchRecord;
+import org.holdproof.core.batch.LogSource;
 import org.holdproof.core.batch.Stage;
+import org.holdproof.core.log.LogSettings;
 import org.holdproof.core.rules.RuleLibrary;
 
 /** A batch record as the page draws it: its times as instants, the rules it is judged by as lines on the curve. */
@@ -36,10 +38,19 @@ final class RecordAnswer {
         record.end().ifPresent(end -> json.putObject("end")
                 .put("how", end.how().title())
                 .put("at", end.at().toEpochMilli()));
-        record.log().unit().ifPresent(unit -> json.put("unit", unit.name().substring(0, 1)));
-        record.log().dateOrder().ifPresent(order -> json.put("dates", ReadAnswer.letters(order)));
-        record.log().zone().ifPresent(zone -> json.put("logZone", zone.getId()));
-        record.log().start().ifPresent(start -> json.put("start", start.toEpochMilli()));
+        ArrayNode logs = json.putArray("logs");
+        for (LogSource log : record.logs()) {
+            ObjectNode one = logs.addObject();
+            log.file().ifPresent(file -> one.put("file", file));
+            settings(one.putObject("settings"), log.settings());
+        }
         return json;
+    }
+
+    private static void settings(ObjectNode json, LogSettings settings) {
+        settings.unit().ifPresent(unit -> json.put("unit", unit.name().substring(0, 1)));
+        settings.dateOrder().ifPresent(order -> json.put("dates", ReadAnswer.letters(order)));
+        settings.zone().ifPresent(zone -> json.put("zone", zone.getId()));
+        settings.start().ifPresent(start -> json.put("start", start.toEpochMilli()));
     }
 }

@@ -31,6 +31,7 @@ final class Routes {
         answers.put("start", asked -> Reply.json(new StartAnswer(library, kitchen, settings).json()));
         answers.put("read", asked -> Reply.json(new ReadAnswer(logs).json(asked)));
         answers.put("readings", asked -> Reply.json(new ReadAnswer(logs).between(asked)));
+        answers.put("propose", asked -> Reply.json(new ProposeAnswer(logs).json(asked)));
         answers.put("record", asked -> Reply.json(new RecordAnswer(library).json(asked)));
         answers.put("limits", asked -> Reply.json(new LimitsAnswer(library).json(asked)));
         answers.put("judge", asked -> new JudgeAnswer(cooks.judged(asked)).reply());

@@ -33,8 +33,7 @@ final class SealAnswer {
         ObjectNode json = kitchen.keep(new Kitchen.Batch(
                 record.batch(),
                 year,
-                judged.said().logName(),
-                Files.readAllBytes(judged.logFile()),
+                judged.logs(),
                 judged.said().recordBytes(),
                 AssessmentJson.write(judged.assessment()),
                 pdf));

@@ -26,7 +26,7 @@ final class StatusAnswer {
     ObjectNode json(Asked asked) throws Fault, IOException {
         Cooks.Said said = cooks.said(asked);
         try {
-            return json(Standing.of(said.log(), said.record(), said.authority(), library));
+            return json(Standing.of(said.logs(), said.authority(), library));
         } catch (ColumnMissingException missing) {
             throw Fault.unreadable(String.valueOf(missing.getMessage()));
         }

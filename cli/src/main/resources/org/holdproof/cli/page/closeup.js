@@ -1,15 +1,12 @@
 import { h, fill } from "./dom.js";
 import { Curve, readingAt } from "./curve.js";
-import { seam } from "./seam.js";
 import { clock, temperature, nearest } from "./words.js";
 
 // On a cook of a day one reading is half a pixel: forty minutes around the picked edge, one dot a reading.
 const HALF = 20 * 60000;
 
 export class CloseUp {
-  constructor(log, settings) {
-    this.log = log;
-    this.settings = settings;
+  constructor() {
     this.curve = new Curve({ height: 150, closeup: true, label: "Close-up of the picked edge" });
     this.head = h("div", { class: "head" });
     this.node = h("section", { class: "closeup", hidden: true, "aria-label": "Close-up" }, this.head, this.curve.node);

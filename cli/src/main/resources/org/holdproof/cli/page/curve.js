@@ -9,9 +9,10 @@ const ROLES = {
   core: { colour: "--core", width: 3, dash: [], name: "core" },
   bath: { colour: "--bath", width: 1.6, dash: [8, 3], name: "bath" },
   air: { colour: "--air", width: 1.8, dash: [2, 3], name: "smoker" },
+  surface: { colour: "--limit", width: 1.4, dash: [1, 3], name: "surface" },
   none: { colour: "--edge", width: 1, dash: [], name: "" },
 };
-export const roleWord = (role) => ({ core: "core", bath: "bath", air: "smoker", none: "not used" })[role] ?? "";
+export const roleWord = (role) => ({ core: "core", bath: "bath", air: "smoker", surface: "surface", none: "not used" })[role] ?? "";
 const token = (name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
 
 const HOURS = 3600;
@@ -66,7 +67,9 @@ export class Curve {
     this.id = "c" + Math.random().toString(36).slice(2, 8);
     this.box = h("div", { class: "plot" });
     this.over = s("svg", { class: "over", "aria-hidden": "true" });
-    this.layer = h("div", {});
+    this.layer = h("div", { class: "layer" });
+    // They lie over the chart from the first and are never moved: an element that is moved loses the focus.
+    this.box.append(this.over, this.layer);
     this.tableBox = h("div", { class: "tablebox", hidden: true, tabindex: "0", role: "region", "aria-label": "Readings as a table" });
     this.foot = h("div", { class: "curvefoot" });
     this.node = h("figure", { class: "curve", "aria-label": options.label ?? "Temperatures over time" }, this.box, this.foot, this.tableBox);
@@ -75,12 +78,19 @@ export class Curve {
     this.observer.observe(this.box);
     if (options.onpick) this.box.addEventListener("click", (event) => this.pickLine(event));
     this.repaint = () => this.draw();
+    // On paper every curve has its table.
+    this.forPaper = () => { if (!this.options.closeup && this.model && this.box.isConnected) { this.opened = this.tableBox.hidden; this.showTable(true, false); } };
+    this.offPaper = () => { if (this.opened) this.showTable(false); };
+    addEventListener("beforeprint", this.forPaper);
+    addEventListener("afterprint", this.offPaper);
     for (const query of ["(prefers-color-scheme: dark)", "(forced-colors: active)", "print"]) matchMedia(query).addEventListener("change", this.repaint);
   }
 
   destroy() {
     this.observer.disconnect();
     this.plot?.destroy();
+    removeEventListener("beforeprint", this.forPaper);
+    removeEventListener("afterprint", this.offPaper);
     for (const query of ["(prefers-color-scheme: dark)", "(forced-colors: active)", "print"]) matchMedia(query).removeEventListener("change", this.repaint);
   }
 
@@ -163,7 +173,6 @@ export class Curve {
       ],
     }, drawn, this.box);
     this.plot.root.setAttribute("aria-hidden", "true");
-    this.box.append(this.over, this.layer);
   }
 
   top() {

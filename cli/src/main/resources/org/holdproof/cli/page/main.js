@@ -2,7 +2,7 @@ import { h, s, fill, say, askForFile } from "./dom.js";
 import { seam, Refused } from "./seam.js";
 import { view, dayShort } from "./words.js";
 import { verdictSign, tick } from "./signs.js";
-import { cook, facts, begin, readLog, openRecord, nameTheRest, judge, onChange, open } from "./cook.js";
+import { cook, facts, begin, readLog, openRecord, nameTheRest, rekey, judge, onChange, open } from "./cook.js";
 import { doorScreen } from "./screens/door.js";
 import { logScreen } from "./screens/log.js";
 import { probesScreen } from "./screens/probes.js";
@@ -47,9 +47,16 @@ function show(name) {
 }
 
 let lastCount = "";
+// A field that somebody is typing in stays as it is until it is left: what is typed is never lost to a verdict.
+let typing, put = false;
+addEventListener("input", (e) => { if (e.target.matches?.("input, textarea")) typing = e.target; }, true);
+addEventListener("change", () => { typing = undefined; }, true);
+addEventListener("focusout", () => setTimeout(() => { typing = undefined; if (put) { put = false; page.screen?.refresh?.(); } }), true);
+
 onChange(() => {
   frame();
-  page.screen?.refresh?.();
+  if (typing && typing === document.activeElement && typing.type !== "range" && main.contains(typing)) put = true;
+  else page.screen?.refresh?.();
   const words = soFar();
   if (words && words !== lastCount) say(words);
   lastCount = words;
@@ -147,12 +154,18 @@ export async function handIn(files) {
       if (location.hash !== "#strange") history.pushState(null, "", "#strange");
       return;
     }
-    if (cook.keepAnswers) {
-      cook.logs = [{ file: log.file, name: log.name }];
-      cook.keepAnswers = false;
+    const given = taken.filter((one) => one.kind === "log").map(({ file, name }) => ({ file, name }));
+    if (cook.adding && cook.logs?.length) {
+      cook.logs.push(...given.filter((one) => !cook.logs.some((known) => known.name === one.name)));
+      cook.text = undefined;
+      rekey();
+    } else if (cook.keepAnswers) {
+      cook.logs = given;
     } else {
-      begin([{ file: log.file, name: log.name }]);
+      begin(given);
     }
+    cook.keepAnswers = false;
+    cook.adding = false;
     if (record) {
       await openRecord(await record.source.text());
       await afterOpening();
@@ -168,7 +181,7 @@ export async function handIn(files) {
 }
 
 export async function openKept(kept) {
-  begin([{ file: kept.file, name: kept.name }]);
+  begin(kept.logs);
   await openRecord(kept.record);
   await afterOpening();
 }
@@ -188,6 +201,10 @@ export function trouble(refused) {
 
 export const chooseLog = () => askForFile(".csv,.txt,.tsv,.log,.dat,.json,text/*", handIn);
 export const chooseReport = () => askForFile(".pdf,application/pdf", handIn);
+
+let folded = [];
+addEventListener("beforeprint", () => { folded = [...document.querySelectorAll("details:not([open])")]; for (const one of folded) one.open = true; });
+addEventListener("afterprint", () => { for (const one of folded) one.open = false; });
 
 let over = 0;
 addEventListener("dragenter", (e) => { if (e.dataTransfer?.types.includes("Files")) { over++; document.body.classList.add("dropping"); } });

@@ -31,6 +31,7 @@ export const seam = {
   handIn: async (file) => ({ ...(await (await ask("file", file, "application/octet-stream")).json()), name: file.name || "log.csv" }),
   read: (log, settings) => json("read", { file: log.file, name: log.name, settings }),
   readings: (log, settings, from, to) => json("readings", { file: log.file, name: log.name, settings, from, to }),
+  propose: (log, settings, roles) => json("propose", { file: log.file, name: log.name, settings, ...roles }),
   record: (record) => json("record", { record }),
   limits: (authority, species, form, fat) => json("limits", { authority, species, form, fat }),
   judge: (logs, record) => json("judge", { logs, record }),

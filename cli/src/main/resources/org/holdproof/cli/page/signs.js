@@ -40,7 +40,7 @@ export function ring(kind, size = 30) {
 export const tick = () => s("svg", { width: 24, height: 24, viewBox: "0 0 24 24", "aria-hidden": "true" },
   s("path", { d: "M6 12.5l4 4 8-9", fill: "none", stroke: "currentColor", "stroke-width": 2.4 }));
 
-const LINES = { core: ["var(--core)", 3, ""], bath: ["var(--bath)", 2, "8 3"], air: ["var(--air)", 2, "2 3"], none: ["var(--edge)", 1, ""] };
+const LINES = { core: ["var(--core)", 3, ""], bath: ["var(--bath)", 2, "8 3"], air: ["var(--air)", 2, "2 3"], surface: ["var(--limit)", 1.4, "1 3"], none: ["var(--edge)", 1, ""] };
 export const swatch = (role) => {
   const [stroke, width, dash] = LINES[role] ?? LINES.none;
   return s("svg", { class: "swatch", viewBox: "0 0 36 12", "aria-hidden": "true" },

@@ -16,10 +16,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.NoSuchElementException;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -166,18 +169,29 @@ final class Chromium implements AutoCloseable {
     }
 
     void click(String id) {
-        until("document.getElementById(" + quoted(id) + ")");
-        WebElement element = driver.findElement(By.id(id));
-        run("arguments[0].scrollIntoView({block: 'center'})", element);
-        element.click();
+        again(id, WebElement::click);
+    }
+
+    /** A verdict may draw the screen anew just then: a person looks again, and so does this. */
+    private void again(String id, Consumer<WebElement> act) {
+        for (int time = 1; ; time++) {
+            until("document.getElementById(" + quoted(id) + ")");
+            try {
+                WebElement element = driver.findElement(By.id(id));
+                run("arguments[0].scrollIntoView({block: 'center'})", element);
+                act.accept(element);
+                return;
+            } catch (StaleElementReferenceException | NoSuchElementException redrawn) {
+                if (time == 5) {
+                    throw redrawn;
+                }
+            }
+        }
     }
 
     /** Types into a field and leaves it. */
     void type(String id, String words) {
-        until("document.getElementById(" + quoted(id) + ")");
-        WebElement field = driver.findElement(By.id(id));
-        run("arguments[0].scrollIntoView({block: 'center'})", field);
-        field.sendKeys(Keys.chord(Keys.CONTROL, "a"), words);
+        again(id, field -> field.sendKeys(Keys.chord(Keys.CONTROL, "a"), words));
         run("document.activeElement.blur()");
     }
 

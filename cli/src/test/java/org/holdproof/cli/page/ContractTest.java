@@ -115,19 +115,37 @@ class ContractTest {
         for (DemoBatch batch : DemoKitchen.batches()) {
             JsonNode demo = asked("demo", Map.of("name", batch.name()));
             asked("record", Map.of("record", batch.record()));
-            Map<String, Object> cook = Caller.cook(demo.path("file").asText(), batch.logFile(), batch.record());
+            Map<String, Object> cook = Caller.cook(demo.at("/logs/0/file").asText(), batch.logFile(), batch.record());
             asked("judge", cook);
             asked("status", cook);
             asked(
                     "read",
                     Map.of(
                             "file",
-                            demo.path("file").asText(),
+                            demo.at("/logs/0/file").asText(),
                             "name",
                             batch.logFile(),
                             "settings",
                             Map.of("zone", "America/Chicago")));
         }
+        JsonNode brisket =
+                asked("demo", Map.of("name", DemoKitchen.batches().get(0).name()));
+        JsonNode proposed = asked(
+                "propose",
+                Map.of(
+                        "file",
+                        brisket.at("/logs/0/file").asText(),
+                        "name",
+                        brisket.at("/logs/0/name").asText(),
+                        "settings",
+                        Map.of("zone", "America/Chicago"),
+                        "core",
+                        "Core",
+                        "bath",
+                        "Bath",
+                        "air",
+                        "Smoker"));
+        assertThat(proposed.path("proposals").findValuesAsText("stage")).contains("smoke", "bath", "chill");
         asked("limits", Map.of("authority", "us-fsis-2021", "species", "beef", "form", "intact"));
         asked("lesson", Map.of("cut", "beef", "left", 50, "right", 58, "millimetres", 70));
         for (int bath : new int[] {50, 63}) {
@@ -170,7 +188,7 @@ class ContractTest {
         assertThat(asked("batches", Map.of()).path("batches")).hasSize(2);
         JsonNode opened = asked("open", Map.of("batch", first.path("batch").asText()));
         assertThat(opened.path("record").asText()).isEqualTo(batch.record());
-        assertThat(opened.path("file").asText()).isEqualTo(file);
+        assertThat(opened.at("/logs/0/file").asText()).isEqualTo(file);
 
         String report =
                 caller.handIn(Files.readAllBytes(Path.of(first.path("pdf").asText())));

@@ -284,13 +284,43 @@ class PageInBrowserTest {
     }
 
     @Test
-    void the_verdict_follows_an_edge_as_it_moves() {
+    void the_verdict_follows_what_is_said_as_it_is_said() {
         openDemo(1);
         chromium.screen("times");
-        chromium.type("s2-from-typed", "23:00");
-        chromium.type("s2-to-typed", "23:10");
-        chromium.until("document.querySelector('.so-far').innerText.includes('NOT PROVEN')"
-                + " || document.querySelector('.so-far').innerText.includes('NOT MET')");
+        String judged = "performance.getEntriesByType('resource').filter(e => e.name.endsWith('/ask/judge')).length";
+        String before = chromium.run("return " + judged);
+        chromium.type("s2-from-typed", "18:20");
+        chromium.until(judged + " > " + before);
+        chromium.screen("probes");
+        chromium.click("line-0");
+        chromium.click("role-none");
+        chromium.until("document.querySelector('.so-far').innerText.includes('NOT PROVEN')");
+        chromium.click("line-0");
+        chromium.click("role-core");
+        chromium.until("document.querySelector('.so-far').innerText.startsWith('MET')");
+    }
+
+    @Test
+    void two_logs_of_one_cook_and_a_probe_that_moved() throws IOException {
+        List<String> lines = demo(1).log().lines().toList();
+        List<String> head = lines.subList(0, 4);
+        Path day = Files.write(folder.resolve("day.csv"), join(head, lines.subList(4, 370)));
+        Path night = Files.write(folder.resolve("night.csv"), join(head, lines.subList(370, lines.size())));
+        chromium.handIn("choose-log", day, night);
+        chromium.untilSays("Is this your cook?");
+        chromium.untilSays("1,520 readings");
+        chromium.screen("probes");
+        chromium.untilSays("Core, night.csv");
+        chromium.click("line-1");
+        chromium.click("cut");
+        chromium.untilSays("Join again");
+        assertThat(chromium.text()).contains("18:00 on");
+        chromium.click("role-none");
+        assertThat(chromium.findings()).isEmpty();
+    }
+
+    private static List<String> join(List<String> head, List<String> body) {
+        return Stream.concat(head.stream(), body.stream()).toList();
     }
 
     @Test

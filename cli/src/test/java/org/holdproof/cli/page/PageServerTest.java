@@ -255,9 +255,9 @@ class PageServerTest {
                         "read",
                         Map.of(
                                 "file",
-                                demo.path("file").asText(),
+                                demo.at("/logs/0/file").asText(),
                                 "name",
-                                demo.path("name").asText(),
+                                demo.at("/logs/0/name").asText(),
                                 "settings",
                                 Map.of("zone", "America/Chicago", "dates", "mdy")))
                 .path("log");
@@ -361,8 +361,8 @@ class PageServerTest {
         caller.answer(
                 "judge",
                 Caller.cook(
-                        demo.path("file").asText(),
-                        demo.path("name").asText(),
+                        demo.at("/logs/0/file").asText(),
+                        demo.at("/logs/0/name").asText(),
                         demo.path("record").asText()));
         caller.answer("batches", Map.of());
         assertThat(folder.resolve("kitchen")).doesNotExist();

@@ -3,7 +3,7 @@ import { Curve } from "../curve.js";
 import { shape, tick } from "../signs.js";
 import { PLACES } from "../places.js";
 import { seam } from "../seam.js";
-import { cook, facts, roleList, ribbon, mutate, recordText, open, readLog } from "../cook.js";
+import { cook, facts, lines as drawn, ribbon, mutate, recordText, open, readLog } from "../cook.js";
 import { view, span, dateKey } from "../words.js";
 
 const FORMS = [["intact", "in one piece"], ["non-intact", "pierced, injected, rolled"], ["comminuted", "minced"]];
@@ -135,7 +135,7 @@ export function foodScreen(page, go) {
       h("p", { class: "go" }, h("button", { class: "act", id: "go", onclick: () => { if (!next) { go("verdict"); return; } cook.part = next; refresh(); focusFirst(); } }, next ? { food: "Next: the food", thermometer: "Next: the thermometer", cook: "Next: who cooked it" }[next] : "See the verdict")));
     if (cook.log) {
       const wide = ribbon(), heat = wide.filter((one) => one.kind === "heat"), cool = wide.filter((one) => one.kind === "cool");
-      curve.update({ series: cook.log.series, gaps: cook.log.gaps, roles: roleList(), names: cook.log.channels.map((one) => one.name), ribbon: wide,
+      curve.update({ ...drawn(), ribbon: wide,
         limits: (cook.limits ?? []).map((one) => (one.check === "lethality" ? { ...one, text: one.text + ": the least the table credits, for " + span(one.minutes), from: heat[0]?.from, to: heat.at(-1)?.to, below: true } : { ...one, text: one.text + " in " + span(one.minutes), from: cool[0]?.from ?? heat.at(-1)?.to })),
         foot: [h("span", { class: "small" }, cook.limits ? "Rules: " + (facts.authorities.find((one) => one.id === said.authority)?.title ?? said.authority) : "")] });
     }

@@ -1,6 +1,6 @@
 import { h, fill } from "../dom.js";
 import { Curve } from "../curve.js";
-import { cook, readLog, judge, roleList, holes, mutate } from "../cook.js";
+import { cook, readLog, judge, lines, holes, mutate } from "../cook.js";
 import { chooseLog } from "../main.js";
 import { count, span, clock, dayFull, dayPlain, weekday, rhythm, instant, dateKey } from "../words.js";
 
@@ -22,7 +22,7 @@ export function logScreen(page, go) {
     if (cook.fault) return unreadable();
     const { question, log } = cook;
     const choices = question?.choices ?? [];
-    const shown = choices.find((one) => one.value === chosen)?.log ?? log;
+    const shown = choices.find((one) => one.value === chosen)?.log ?? log ?? choices[0]?.log;
     if (question?.asks === "dates") fill(head, h("h1", {}, either(choices.map((one) => dayPlain(one.log.from))) + "?"),
       h("p", { class: "lead" }, "Nothing in the file settles it, and nothing is guessed. All the rest could be read."));
     else if (question?.asks === "unit") fill(head, h("h1", {}, "Degrees Celsius, or Fahrenheit?"), h("p", { class: "lead" }, "The log names no scale, and nothing is guessed. All the rest could be read."));
@@ -32,7 +32,7 @@ export function logScreen(page, go) {
       h("p", { class: "go" }, h("button", { class: "act", id: "go", onclick: onward }, button(question, choices))));
     if (shown?.series.times.length) {
       left.hidden = false;
-      curve.update({ series: shown.series, gaps: shown.gaps, roles: roleList(), names: shown.channels.map((one) => one.name), captions: shown.channels.map((one) => one.name), hatches: holes().map((one) => ({ ...one, words: ["nobody looked", clock(one.from) + " to " + clock(one.to)] })) });
+      curve.update({ ...(shown === log ? lines() : { series: shown.series, gaps: shown.gaps, roles: [], names: shown.channels.map((one) => one.name), captions: shown.channels.map((one) => one.name) }), hatches: shown !== log ? [] : holes().map((one) => ({ ...one, words: ["nobody looked", clock(one.from) + " to " + clock(one.to)] })) });
       tell(shown);
     } else left.hidden = true;
   }
@@ -48,11 +48,11 @@ export function logScreen(page, go) {
     fill(factsBox, fact(count(log.rows, "reading"), others.length ? count(others.length, "remark") + " below" : "all rows read, none left out"),
       fact(span((log.to - log.from) / 60000), clock(log.from) + " to " + clock(log.to)),
       fact(rhythm(log.everySeconds), gaps.length ? count(gaps.length, "hole") + ", the longest " + span(longest / 60000) : "no holes"),
-      fact(count(log.channels.length, "probe") + ", in " + units, log.channels.map((one) => one.name).join(", ")));
+      fact(count(log.channels.length, "probe") + ", in " + units, log.channels.map((one) => one.label ?? one.name).join(", ")));
     left.querySelector(".remarks")?.remove();
     if (log.faults.length) {
       left.append(h("details", { class: "remarks curvefoot" }, h("summary", { class: "link" }, "What was found in it: " + count(log.faults.length, "remark")),
-        h("ul", {}, log.faults.slice(0, 100).map((one) => h("li", {}, "Line " + one.line + ": " + (one.channel ? one.channel + ": " : "") + one.kind + ", " + one.detail)))));
+        h("ul", {}, log.faults.slice(0, 100).map((one) => h("li", {}, (one.file ? one.file + ", line " : "Line ") + one.line + ": " + (one.channel ? one.channel + ": " : "") + one.kind + ", " + one.detail)))));
     }
   }
 
@@ -85,13 +85,13 @@ export function logScreen(page, go) {
   }
 
   function quoted(question) {
-    const lines = question.around?.lines ?? [];
-    const line = lines.find((one) => one.line === question.line) ?? lines[0];
+    const around = question.around?.lines ?? [];
+    const line = around.find((one) => one.line === question.line) ?? around[0];
     return line ? h("div", {}, h("p", { class: "small soft" }, "As it stands in the file, line " + line.line), h("p", { class: "lines", tabindex: "0" }, line.text)) : "";
   }
 
-  const settled = () => (Object.keys(cook.settings).length ? h("p", {}, h("button", { class: "link", id: "answer-again", onclick: async () => { mutate(() => { cook.settings = {}; }); await readLog(); refresh(); } }, "Answer the log’s question again")) : "");
-  const again = () => h("p", {}, h("button", { class: "link", id: "other-log", onclick: chooseLog }, "Choose another log"));
+  const settled = () => (cook.logs.some((one) => Object.keys(one.settings ?? {}).length) ? h("p", {}, h("button", { class: "link", id: "answer-again", onclick: async () => { mutate(() => { for (const one of cook.logs) one.settings = {}; }); await readLog(); refresh(); } }, "Answer the log’s question again")) : "");
+  const again = () => h("p", {}, h("button", { class: "link", id: "add-log", onclick: () => { cook.adding = true; chooseLog(); } }, "Add another log of this cook"), " ", h("button", { class: "link", id: "other-log", onclick: chooseLog }, "Choose another log"));
 
   function button(question, choices) {
     if (!question) return "Go on to the probes";
@@ -107,10 +107,10 @@ export function logScreen(page, go) {
     if (question.asks === "start") {
       const at = instant(startDate, startTime);
       if (at === undefined) { document.getElementById(startDate ? "start-time" : "start-date").focus(); return; }
-      cook.settings.start = at;
+      cook.logs[cook.asking].settings.start = at;
     } else {
       if (chosen === undefined) { answers.querySelector("input")?.focus(); return; }
-      cook.settings[question.asks] = chosen;
+      cook.logs[cook.asking].settings[question.asks] = chosen;
     }
     chosen = undefined;
     cook.text = undefined;

@@ -1,6 +1,6 @@
 import { h, fill, once } from "../dom.js";
 import { seam, Refused } from "../seam.js";
-import { cook, facts, begin, recordText, open, mutate } from "../cook.js";
+import { cook, facts, handed, begin, recordText, open, mutate } from "../cook.js";
 import { tellStart, chooseLog, trouble } from "../main.js";
 import { verdictSign } from "../signs.js";
 
@@ -14,7 +14,7 @@ export function sealScreen(page, go) {
   async function pages(event) {
     const tab = window.open("about:blank", "_blank");
     try {
-      const url = URL.createObjectURL(await seam.report(cook.logs, recordText()));
+      const url = URL.createObjectURL(await seam.report(handed(), recordText()));
       if (tab) tab.location = url; else location.assign(url);
       setTimeout(() => URL.revokeObjectURL(url), 60000);
     } catch (refused) { tab?.close(); trouble(refused); }
@@ -43,7 +43,7 @@ export function sealScreen(page, go) {
       h("p", {}, cook.verdict.assessment.batch.product + ", batch " + name + ", judged by " + cook.verdict.assessment.authority.title + "."),
       h("p", {}, h("button", { class: "plain strong", id: "pages", onclick: once(pages) }, sealed ? "Look at its pages again" : "Look at its pages, unsealed")),
       h("p", {}, h("button", { class: "link", id: "save-record", onclick: () => save(Promise.resolve(new Blob([recordText()], { type: "application/json" })), name + ".batch.json") }, "Save what you said, as a batch record")),
-      h("p", {}, h("button", { class: "link", id: "save-figures", onclick: () => save(seam.figures(cook.logs, recordText()), name + ".json") }, "Save the figures")));
+      h("p", {}, h("button", { class: "link", id: "save-figures", onclick: () => save(seam.figures(handed(), recordText()), name + ".json") }, "Save the figures")));
     const kept = sealed ? [[sealed.pdf, "the sealed report"], [sealed.log, "the log, as handed in"], [sealed.record, "what you said of it"]] : [[name + ".pdf", "the sealed report"], [name + ".csv", "the log, as handed in"], [name + ".json", "what you said of it"]];
     fill(middle, h("h2", {}, sealed ? "What was kept" : "What is kept"), h("p", {}, "In the kitchen folder, as files you can read and copy:"), h("p", { class: "mono small folder" }, facts.kitchen.folder),
       h("ul", { class: "list" }, kept.map(([file, what]) => h("li", {}, h("strong", { class: "grow" }, file.split(/[\\/]/).slice(sealed ? -2 : -1).join("/")), h("span", { class: "soft" }, what)))),
@@ -74,7 +74,7 @@ export function sealScreen(page, go) {
     const input = document.getElementById("passphrase");
     if (!input.value) { input.focus(); return; }
     try {
-      cook.sealed = await seam.seal(cook.logs, recordText(), input.value);
+      cook.sealed = await seam.seal(handed(), recordText(), input.value);
       wrong = "";
       await tellStart();
     } catch (refused) {

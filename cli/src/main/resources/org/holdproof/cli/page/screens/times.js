@@ -1,9 +1,8 @@
 import { h, fill } from "../dom.js";
-import { seam } from "../seam.js";
 import { Curve, nearestIndex } from "../curve.js";
 import { CloseUp } from "../closeup.js";
 import { tick } from "../signs.js";
-import { cook, facts, roleList, ribbon, unaccounted, holes, mutate, remember, undo, moments, stageKind, coreAt, judgeSoon, recordText } from "../cook.js";
+import { cook, facts, lines, propose, readingsBetween, ribbon, unaccounted, holes, mutate, remember, undo, moments, stageKind, coreAt, judgeSoon, recordText } from "../cook.js";
 import { clock, dayLong, dateKey, nearest, span, temperature } from "../words.js";
 
 const NAMES = { bag: "Bag", serve: "Served", "time only": "By time alone" };
@@ -13,8 +12,9 @@ export function timesScreen(page, go) {
   const curve = new Curve({ label: "The cook and its stages" });
   const close = new CloseUp();
   const answers = h("div", { class: "answers" });
+  const lead = h("p", { class: "lead" });
   const node = h("div", { class: "screen" },
-    h("div", { class: "question" }, h("h1", {}, "What happened when?"), h("p", { class: "lead" }, "Solid edges are yours. Dotted ones were read off the curve: they count for nothing until you take them.")),
+    h("div", { class: "question" }, h("h1", {}, "What happened when?"), lead),
     h("div", { class: "work" }, h("div", {}, curve.node, close.node), answers));
   let saying; // the hole being named: {from, to}
   let before; // an edge's place before it was moved
@@ -30,13 +30,18 @@ export function timesScreen(page, go) {
       if (one.to !== undefined) list.push({ id: one.id + "-to", one, end: "to", proposed, at: one.to });
     }
     list.sort((a, b) => a.at - b.at || (a.end === "to" ? -1 : 1));
+    // Where one stage ends as the next begins there is one edge, and it moves both.
+    for (let i = 0; i + 1 < list.length; i++) {
+      const [one, next] = [list[i], list[i + 1]];
+      if (one.end === "to" && next.end === "from" && one.at === next.at && !one.proposed && !next.proposed && !moments().has(next.one.stage)) { one.twin = next.one; list.splice(i + 1, 1); }
+    }
     return list.map((edge, i) => finish(edge, list, i));
   }
 
   function finish(edge, list, i) {
-    const word = moments().has(edge.one.stage) ? (edge.one.stage === "bag" ? "bagged" : "served") : edge.one.stage + (edge.end === "from" ? " begins" : " ends");
+    const word = edge.twin ? edge.one.stage + " ends, " + edge.twin.stage + " begins" : moments().has(edge.one.stage) ? (edge.one.stage === "bag" ? "bagged" : "served") : edge.one.stage + (edge.end === "from" ? " begins" : " ends");
     const lower = edge.end === "to" ? edge.one.from : Math.min(cook.log.from, edge.at), upper = edge.end === "from" && edge.one.to !== undefined ? edge.one.to : Math.max(cook.log.to, edge.at);
-    const min = Math.max(lower, i > 0 && !edge.proposed ? stageBefore(edge) : lower), max = Math.min(upper, stageAfter(edge) ?? upper);
+    const min = Math.max(lower, i > 0 && !edge.proposed ? stageBefore(edge) : lower), max = edge.twin ? Math.min(upper, (edge.twin.to ?? cook.log.to) - 1000) : Math.min(upper, stageAfter(edge) ?? upper);
     const core = coreAt(edge.at);
     const whole = { ...edge, min, max, label: (edge.proposed ? "proposed: " : "") + word, text: title(word) + ", " + clock(edge.at) + (core === undefined ? "" : ", core " + temperature(core)), picked: cook.picked === edge.id };
     whole.pick = () => { if (cook.picked !== edge.id) { cook.picked = edge.id; before = edge.one[edge.end]; draw(); } };
@@ -45,6 +50,7 @@ export function timesScreen(page, go) {
       if (!whole.touched) { remember(); whole.touched = true; }
       const bounded = Math.min(max, Math.max(min, ms));
       edge.one[edge.end] = exact ? bounded : Math.min(max, Math.max(min, times()[nearestIndex(times(), bounded)]));
+      if (edge.twin) edge.twin.from = edge.one[edge.end];
       cook.text = undefined;
       draw();
       judgeSoon();
@@ -85,7 +91,7 @@ export function timesScreen(page, go) {
     mutate(() => { cook.proposals = cook.proposals.filter((p) => p !== one); cook.stages.push({ ...one, extra: {} }); });
   }
   function unsay(one) {
-    mutate(() => { cook.stages = cook.stages.filter((p) => p !== one); cook.proposals = cook.proposals.filter((p) => p !== one); cook.picked = undefined; });
+    mutate(() => { cook.proposed = true; cook.stages = cook.stages.filter((p) => p !== one); cook.proposals = cook.proposals.filter((p) => p !== one); cook.picked = undefined; });
     answers.querySelector("input, button")?.focus();
   }
 
@@ -98,9 +104,9 @@ export function timesScreen(page, go) {
     if (!cook.log) return;
     const list = edges();
     const between = unaccounted().map((one) => ({ ...one, text: "?", kind: "between" }));
-    const model = { series: cook.log.series, gaps: cook.log.gaps, roles: roleList(), names: cook.log.channels.map((one) => one.name), ribbon: [...between, ...ribbon()], edges: list, hatches: hatches() };
+    const model = { ...lines(), ribbon: [...between, ...ribbon()], edges: list, hatches: hatches() };
     curve.update(model);
-    close.show(model, list.find((one) => one.picked), (from, to) => seam.readings(cook.logs[0], { zone: cook.said.log?.timeZone ?? cook.said.kitchen?.timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone, ...cook.settings }, from, to));
+    close.show(model, list.find((one) => one.picked), async (from, to) => lines(await readingsBetween(from, to)).series);
   }
 
   function timeField(one, end, proposed) {
@@ -129,6 +135,7 @@ export function timesScreen(page, go) {
 
   function refresh() {
     if (!cook.log) { fill(answers, h("p", {}, "The log has an open question first."), h("p", { class: "go" }, h("a", { class: "act", href: "#log" }, "Back to the log"))); return; }
+    fill(lead, cook.proposals.length ? "Solid edges are yours. Dotted ones were read off the curve: they count for nothing until you take them." : "Say each stage as it was. What is hatched is silence: it proves nothing.");
     const rows = [];
     let day = "";
     for (const { one, proposed } of all().sort((a, b) => a.one.from - b.one.from)) {
@@ -140,6 +147,7 @@ export function timesScreen(page, go) {
     const open = unaccounted().filter((one) => one.to - one.from > 15 * 60000 || !cook.stages.length);
     for (const hole of open) rows.push(silence(clock(hole.from) + " to " + clock(hole.to) + ": not said what happened", "hole-" + hole.from, hole));
     rows.push(ending());
+    if (cook.proposals.length) rows.push(h("p", { class: "row" }, h("button", { class: "plain strong", id: "take-all", onclick: () => mutate(() => { cook.stages.push(...cook.proposals.map((one) => ({ ...one, extra: {} }))); cook.proposals = []; }) }, "Take them all")));
     if (!saying) rows.push(h("p", {}, h("button", { class: "link", id: "say-more", onclick: () => { saying = { from: cook.log.from, to: cook.log.to, any: true }; refresh(); } }, "Say a stage or a moment")));
     fill(answers, rows, h("p", { class: "go" }, underWay() ? h("a", { class: "plain strong", href: "#way", id: "way" }, "It is still under way") : "", h("button", { class: "act", id: "go", onclick: () => go("food") }, "Go on to the food")));
     draw();
@@ -185,6 +193,7 @@ export function timesScreen(page, go) {
       } }, "Say it"), h("button", { class: "plain", id: "say-not", onclick: () => { saying = undefined; refresh(); } }, "Not now")));
   }
 
+  propose();
   return { node, refresh, leave: () => { curve.destroy(); close.destroy(); }, title: () => "Times" };
 }
 export { stageKind, span, recordText };

@@ -2,7 +2,7 @@ import { h, fill } from "../dom.js";
 import { Curve, roleWord } from "../curve.js";
 import { bar, barWords, measured, words } from "../bar.js";
 import { verdictSign, verdictClass } from "../signs.js";
-import { cook, facts, roleList, ribbon, unaccounted, holes, open, moments, recordText } from "../cook.js";
+import { cook, facts, lines, handed, ribbon, unaccounted, holes, open, moments, recordText } from "../cook.js";
 import { sources, chooseLog } from "../main.js";
 import { clock, span, count } from "../words.js";
 
@@ -44,11 +44,11 @@ export function verdictScreen(page, go) {
   const source = (check) => sources("Source", h("p", {}, h("strong", {}, check.title)), h("p", {}, check.rule), h("p", {}, check.source || "A check of the record itself."), check.how && check.how !== "read" ? h("p", {}, check.how === "memory" ? "Recalled from memory: unconfirmed." : "How it was obtained: " + check.how + ".") : "");
 
   function model(chosen, checks, beside) {
-    const roles = roleList();
+    const drawn = lines();
     const limits = (beside.limits ?? []).filter((one) => one.check === chosen?.id || (one.check === "lethality" && chosen?.id.startsWith("lethality")) || (!chosen?.from && one.check === "lethality"));
     const end = chosen?.from !== undefined && chosen.unit === "min" && typeof chosen.limit === "number" && chosen.comparison === "at most" && runs(chosen) && chosen.limit * 60000 < chosen.to - chosen.from ? [{ at: chosen.from + chosen.limit * 60000, text: span(chosen.limit) + " ran out " + clock(chosen.from + chosen.limit * 60000) }] : [];
     return {
-      series: cook.log.series, gaps: cook.log.gaps, roles, names: cook.log.channels.map((one, k) => roleWord(roles[k])), captions: cook.log.channels.map((one) => one.name),
+      ...drawn, names: drawn.roles.map((role) => (role === "none" ? "" : roleWord(role))),
       ribbon: ribbon(), hatches: [...unaccounted().map((one) => ({ ...one })), ...holes().map((one) => ({ ...one, words: ["nobody looked", clock(one.from) + " to " + clock(one.to) + ", " + span((one.to - one.from) / 60000)] }))],
       lit: chosen?.from !== undefined ? { from: chosen.from, to: chosen.to } : undefined, windows: chosen?.from !== undefined ? [{ from: chosen.from, to: chosen.to }] : [], decided: chosen?.from !== undefined ? { from: chosen.from, to: chosen.to } : undefined,
       limits: limits.map((one) => ({ ...one, text: one.check === "lethality" ? one.text + ": the least the table credits" : one.text, from: chosen?.from, to: chosen?.to })), ends: end,
@@ -70,7 +70,7 @@ export function verdictScreen(page, go) {
       one.i === lit ? opened(one) : ""));
     const settle = assessment.verdict === "NOT PROVEN" ? [h("h2", {}, "What would settle it"),
       h("ul", { class: "list" },
-        holes().length ? h("li", {}, h("span", { class: "grow" }, "A log that covers the hole"), h("button", { class: "plain strong", id: "add-log", onclick: chooseLog }, "Choose it")) : "",
+        holes().length ? h("li", {}, h("span", { class: "grow" }, "A log that covers the hole"), h("button", { class: "plain strong", id: "add-log", onclick: () => { cook.adding = true; chooseLog(); } }, "Add it")) : "",
         h("li", {}, h("span", { class: "grow" }, "What was not said: stages, probes"), h("a", { class: "plain strong", href: "#times", id: "say-times" }, "Say it"))),
       h("p", {}, h("strong", {}, "Neither?"), " Then it stays NOT PROVEN. Readings nobody took cannot be typed in.")] : "";
     fill(answers, h("div", {}, list), settle, h("p", { class: "go" }, cook.logs[0].growing || cook.stages.some((one) => !moments().has(one.stage) && one.to === undefined) ? h("a", { class: "plain strong", href: "#way", id: "way" }, "It is still under way") : "", h("button", { class: "act", id: "go", onclick: () => go("seal") }, "Seal and keep it")));
@@ -101,7 +101,7 @@ export function verdictScreen(page, go) {
     fill(now, h("div", { class: "now" }, h("strong", {}, "What to do now"), h("p", {}, h("strong", {}, "Do not serve. "), items.length ? "Say what is still open, as far as it is known." : "Correct what was said.")));
     fill(answers, h("ul", { class: "list" }, items.map((one) => h("li", {}, h("span", { class: "grow" }, one.words), h("a", { class: "plain strong", href: "#" + one.step, "aria-label": "Say it: " + one.words }, "Say it")))), h("p", { class: "go" }, h("a", { class: "act", id: "go", href: "#" + (items[0]?.step ?? "food") }, "Say what is open")));
     fill(under);
-    if (cook.log) curve.update({ series: cook.log.series, gaps: cook.log.gaps, roles: roleList(), names: cook.log.channels.map((one) => one.name), ribbon: ribbon(), hatches: unaccounted() });
+    if (cook.log) curve.update({ ...lines(), ribbon: ribbon(), hatches: unaccounted() });
   }
 
   return { node, refresh, leave: () => curve.destroy(), title: () => cook.verdict?.assessment.verdict ?? "Verdict" };

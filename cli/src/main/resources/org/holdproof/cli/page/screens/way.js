@@ -3,7 +3,7 @@ import { seam, Refused } from "../seam.js";
 import { Curve, roleWord } from "../curve.js";
 import { running } from "../bar.js";
 import { verdictSign } from "../signs.js";
-import { cook, facts, roleList, ribbon, readLog, recordText, open, coreAt } from "../cook.js";
+import { cook, facts, lines, handed, ribbon, readLog, recordText, open, coreAt } from "../cook.js";
 import { clock, span, temperature, figure } from "../words.js";
 
 const LOOK = 10000;
@@ -26,7 +26,7 @@ export function wayScreen(page, go) {
       } catch (refused) { if (!(refused instanceof Refused)) throw refused; }
     }
     if (!open().length) {
-      try { told = await seam.status(cook.logs, recordText()); } catch (refused) { if (!(refused instanceof Refused)) throw refused; told = { fault: refused.fault }; }
+      try { told = await seam.status(handed(), recordText()); } catch (refused) { if (!(refused instanceof Refused)) throw refused; told = { fault: refused.fault }; }
     }
     if (gone) return;
     refresh();
@@ -60,11 +60,11 @@ export function wayScreen(page, go) {
       told.remedies.length ? [h("h2", {}, "What the documents allow"), h("ul", {}, told.remedies.map((one) => h("li", { class: "small" }, one.text + (one.source ? " (" + one.source + ")" : ""))))] : "",
       h("p", { class: "go" }, told.over ? h("a", { class: "act", id: "go", href: "#verdict" }, "See the verdict") : h("a", { class: "act", id: "go", href: "#times" }, "Say what changed")));
     if (!cook.log) return;
-    const lines = (cook.limits ?? []).filter((one) => clocks.some((c) => c.check === one.check));
+    const goals = (cook.limits ?? []).filter((one) => clocks.some((c) => c.check === one.check));
     const end = Math.max(told.present, ...clocks.map((one) => one.provableUntil));
-    curve.update({ series: cook.log.series, gaps: cook.log.gaps, roles: roleList(), names: roleList().map(roleWord).map((word) => (word === "not used" ? "" : word)), captions: cook.log.channels.map((one) => one.name), ribbon: ribbon(),
+    curve.update({ ...lines(), names: lines().roles.map(roleWord).map((word) => (word === "not used" ? "" : word)), ribbon: ribbon(),
       range: { from: cook.log.from, to: end + (end - cook.log.from) * .04 }, now: told.present, dot: core === undefined ? undefined : { at: told.present, celsius: core },
-      deadlines: lines.map((one) => { const c = clocks.find((each) => each.check === one.check); return { celsius: one.celsius, at: c.provableUntil, text: one.text + " by " + clock(c.provableUntil) }; }),
+      deadlines: goals.map((one) => { const c = clocks.find((each) => each.check === one.check); return { celsius: one.celsius, at: c.provableUntil, text: one.text + " by " + clock(c.provableUntil) }; }),
       limits: (cook.limits ?? []).filter((one) => one.check === "lethality").map((one) => ({ ...one, to: told.present, text: one.text + " for " + span(one.minutes) })),
       hatches: quiet ? [{ from: told.present, to: Math.min(now, end), words: ["nobody looks"] }] : [],
       foot: [h("span", { class: "small" }, cook.logs[0].growing ? "This page looks again every 10 s. A sound ten minutes before a limit: " : "Drop the log again to go on. A sound ten minutes before a limit: "), h("button", { class: "link", id: "sound", "aria-pressed": String(sound), onclick: () => { sound = !sound; refresh(); } }, sound ? "on" : "off")] });
