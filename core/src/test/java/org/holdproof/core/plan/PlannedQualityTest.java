@@ -18,6 +18,7 @@ import org.holdproof.core.quality.Tenderness.Word;
 import org.holdproof.core.quality.WeightLoss;
 import org.holdproof.core.quantity.Predicted;
 import org.holdproof.core.quantity.TemperatureUnit;
+import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.rules.TrimmedCut;
 import org.junit.jupiter.api.Test;
 
@@ -127,8 +128,8 @@ class PlannedQualityTest {
     @Test
     void choicesAreThePlansAndOutlooksOfTheirOwn() {
         PlannedCook cook = PlannedCooks.roast(65, F_155);
-        BathChoices choices =
-                BathChoices.of(MODELS, cook, heat(cook), FLAT, BathChoices.usualBaths(cook), BathChoices.usualHours());
+        BathChoices choices = BathChoices.of(
+                RuleLibrary.builtIn(), cook, heat(cook), FLAT, BathChoices.usualBaths(cook), BathChoices.usualHours());
 
         assertThat(choices.rows()).hasSize(9);
         for (BathChoices.Row row : choices.rows()) {
