@@ -243,7 +243,7 @@ class PlanCommandTest {
                 "--species=beef --thickness=65 mm --authority=us-food-code-2022",
                 "--species=beef --thickness=100 mm --authority=us-food-code-2022 --smoke=110 °C for 8 h --weight=12 lb",
                 "--species=chicken --thickness=40 mm --authority=uk-scotland --weight=4.5 kg",
-                "--species=beef --thickness=75 mm --authority=australia --cut=brisket-whole-trimmed"
+                "--species=beef --thickness=75 mm --authority=uk-england-wales-ni --cut=brisket-whole-trimmed"
             })
     void withoutABathTheCookChoosesFromATableOnOneScreen(String options) {
         Desk desk = plan(List.of(), options.split(" (?=--)", -1));
