@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import org.holdproof.core.input.SourceFile;
 import org.holdproof.core.rules.RuleLibrary;
 import org.holdproof.core.verdict.AssessmentJson;
@@ -51,7 +52,7 @@ class LibraryExampleTest {
     void theyStandInTheHandbookAsTheyStandHere() throws Exception {
         Path root = Path.of("").toAbsolutePath();
         while (!Files.exists(root.resolve("DEVELOPERS.md"))) {
-            root = root.getParent();
+            root = Objects.requireNonNull(root.getParent());
         }
         String own = Files.readString(root.resolve("core/src/test/java/org/holdproof/core/LibraryExampleTest.java"));
         String lines = own.substring(own.indexOf("// begin") + 9, own.indexOf("        // end"))

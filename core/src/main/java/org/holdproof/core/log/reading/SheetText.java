@@ -8,6 +8,7 @@ import java.time.DateTimeException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.NavigableMap;
 import java.util.TreeMap;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
@@ -35,7 +36,7 @@ final class SheetText {
             return Optional.empty();
         }
         try {
-            TreeMap<String, byte[]> parts = parts(file);
+            NavigableMap<String, byte[]> parts = parts(file);
             List<String> sheets;
             if (parts.containsKey("xl/workbook.xml")) {
                 sheets = new WorkbookSheets(parts).texts();
@@ -80,7 +81,7 @@ final class SheetText {
         return withReadings.isEmpty() ? (sheets.isEmpty() ? "" : sheets.get(0)) : withReadings.get(0);
     }
 
-    private static TreeMap<String, byte[]> parts(byte[] file) throws IOException {
+    private static NavigableMap<String, byte[]> parts(byte[] file) throws IOException {
         TreeMap<String, byte[]> parts = new TreeMap<>();
         long left = MOST_BYTES;
         try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(file))) {
