@@ -95,7 +95,7 @@ class GrowthRangeTest {
         assertThat(warm.text())
                 .contains("The count may have reached 5 log10 CFU/g.")
                 .contains("toxin is not destroyed")
-                .endsWith(", from memory, unconfirmed.");
+                .doesNotContain("unconfirmed");
         assertThat(brief.concern()).isEmpty();
         assertThat(brief.text()).isEqualTo("S. aureus: modelled growth 0.5 to 1 log (no lag counted).");
     }
