@@ -124,7 +124,9 @@ public record TemperatureChart(
             for (double x : new double[] {band.x(), band.right()}) {
                 pen.line(x, band.y(), x, band.bottom(), BROKEN);
             }
-            String words = Wording.minutes(gone.minutes()) + " left out";
+            String length = Wording.minutes(gone.minutes());
+            String whole = length + " left out";
+            String words = pen.type().width(LABEL, whole) + 4 <= band.height() ? whole : length;
             pen.textUpwards(LABEL, words, band.centreX(), band.centreY());
             placement.addLabel(band);
         }
