@@ -86,12 +86,13 @@ class ArchivalPdfTest {
     @Test
     void refusesTwoOfARoleTwoOfANameAndItsOwnRole() {
         Attachment log = SampleReport.text(Attachment.Role.LOG, "a.csv", "text/csv", "1");
-        Attachment sameRole = SampleReport.text(Attachment.Role.LOG, "b.csv", "text/csv", "1");
+        Attachment record = SampleReport.text(Attachment.Role.BATCH_RECORD, "b.json", "application/json", "1");
+        Attachment sameRole = SampleReport.text(Attachment.Role.BATCH_RECORD, "c.json", "application/json", "1");
         Attachment sameName = SampleReport.text(Attachment.Role.ASSESSMENT, "a.csv", "text/csv", "1");
         Attachment digests = SampleReport.text(Attachment.Role.DIGESTS, "c", "text/plain", "1");
         Attachment listName = SampleReport.text(Attachment.Role.LOG, "SHA256SUMS", "text/plain", "1");
         for (List<Attachment> unfit :
-                List.of(List.of(log, sameRole), List.of(log, sameName), List.of(digests), List.of(listName))) {
+                List.of(List.of(record, sameRole), List.of(log, sameName), List.of(digests), List.of(listName))) {
             assertThatIllegalArgumentException()
                     .isThrownBy(() -> ArchivalPdf.write(SampleReport.facts(), unfit, SampleReport.pages()));
         }
