@@ -302,7 +302,6 @@ public record PlanAnswer(Plan plan, Optional<Serving> serving, Optional<QualityL
     }
 
     private void explain(BathPlan bath, List<String> lines) {
-        PlannedCook cook = bath.cook();
         lines.add("");
         lines.add("Every row of the table that this bath meets, as reckoned:");
         bath.rowsAsMet().forEach(row -> lines.add("  " + row(row)));
