@@ -75,7 +75,6 @@ class DraftCommandTest {
         ObjectNode told = (ObjectNode) JSON.readTree(
                 Path.of(DemoRun.file("1-smoked-then-bagged.batch.json")).toFile());
         told.properties().forEach(member -> draft.set(member.getKey(), member.getValue()));
-        draft.remove("end");
         Files.writeString(out, draft.toString());
         assertThat(Desk.run("verify", log, "--batch", out.toString()).exitCode())
                 .isZero();
